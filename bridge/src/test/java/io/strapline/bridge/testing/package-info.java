@@ -1,0 +1,5 @@
+/** Helpers shared by the bridge's tests. */
+@NullMarked
+package io.strapline.bridge.testing;
+
+import org.jspecify.annotations.NullMarked;

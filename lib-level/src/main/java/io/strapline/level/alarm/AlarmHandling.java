@@ -1,0 +1,13 @@
+package io.strapline.level.alarm;
+
+/**
+ * How an alarm is announced. Immutable.
+ *
+ * @param priority 1 (highest) to 4
+ * @param latching whether the alarm stays until it is reset
+ */
+public record AlarmHandling(int priority, boolean latching) {
+
+  /** Priority 2, not latching. */
+  public static final AlarmHandling DEFAULT = new AlarmHandling(2, false);
+}

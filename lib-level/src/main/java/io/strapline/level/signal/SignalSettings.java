@@ -1,0 +1,22 @@
+package io.strapline.level.signal;
+
+/**
+ * Conditioning of one measuring point. Immutable.
+ *
+ * @param gates what counts as a measurement at all
+ * @param noReturn what happens while there is none
+ * @param medianSamples odd number of samples of the median, 1 to 99; 1 means no median
+ * @param averageSamples samples of the moving average, 1 to 1000; 1 means no average
+ * @param lagSeconds time constant of the first-order lag, zero or more; zero means no lag
+ */
+public record SignalSettings(
+    GateSettings gates,
+    NoReturnPolicy noReturn,
+    int medianSamples,
+    int averageSamples,
+    double lagSeconds) {
+
+  /** No gates but the finite-number one, no smoothing, no-return held for 10 s. */
+  public static final SignalSettings PLAIN =
+      new SignalSettings(GateSettings.OPEN, NoReturnPolicy.hold(10), 1, 1, 0);
+}
