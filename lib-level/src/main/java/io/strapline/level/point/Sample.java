@@ -14,9 +14,15 @@ import java.util.OptionalDouble;
  * @param value metres, mA or counts according to {@code kind}; ignored for {@link Kind#NO_RETURN}
  * @param strength strength of the return in the device's own unit, if known
  * @param deviceStatus what the device says of itself
+ * @param simulated whether the value comes from a simulator or is forced, and must be marked so
  */
 public record Sample(
-    Instant time, Kind kind, double value, OptionalDouble strength, DiagnosticStatus deviceStatus) {
+    Instant time,
+    Kind kind,
+    double value,
+    OptionalDouble strength,
+    DiagnosticStatus deviceStatus,
+    boolean simulated) {
 
   /** What the value of a sample is. */
   public enum Kind {
@@ -67,15 +73,20 @@ public record Sample(
 
   /** Returns this sample with the strength of its return, in the device's own unit. */
   public Sample withStrength(double newStrength) {
-    return new Sample(time, kind, value, OptionalDouble.of(newStrength), deviceStatus);
+    return new Sample(time, kind, value, OptionalDouble.of(newStrength), deviceStatus, simulated);
   }
 
   /** Returns this sample with what the device says of itself. */
   public Sample withDeviceStatus(DiagnosticStatus newStatus) {
-    return new Sample(time, kind, value, strength, newStatus);
+    return new Sample(time, kind, value, strength, newStatus, simulated);
+  }
+
+  /** Returns this sample, marked as simulated. */
+  public Sample asSimulated() {
+    return new Sample(time, kind, value, strength, deviceStatus, true);
   }
 
   private static Sample plain(Instant time, Kind kind, double value) {
-    return new Sample(time, kind, value, OptionalDouble.empty(), DiagnosticStatus.NORMAL);
+    return new Sample(time, kind, value, OptionalDouble.empty(), DiagnosticStatus.NORMAL, false);
   }
 }

@@ -2,6 +2,7 @@ package io.strapline.level.reading;
 
 import static io.strapline.level.reading.DiagnosticStatus.FAILURE;
 import static io.strapline.level.reading.DiagnosticStatus.FUNCTION_CHECK;
+import static io.strapline.level.reading.DiagnosticStatus.MAINTENANCE_REQUIRED;
 import static io.strapline.level.reading.DiagnosticStatus.NORMAL;
 import static io.strapline.level.reading.DiagnosticStatus.OUT_OF_SPECIFICATION;
 
@@ -49,6 +50,8 @@ public enum Cause {
   DEVICE_FAILURE(FAILURE, "device reports a failure"),
   /** The device reports that it works outside its specification. */
   DEVICE_OUT_OF_SPECIFICATION(OUT_OF_SPECIFICATION, "device reports out of specification"),
+  /** The device asks for maintenance; its value is still valid. */
+  DEVICE_MAINTENANCE_REQUIRED(MAINTENANCE_REQUIRED, "device asks for maintenance"),
   /** The device reports a function check. */
   DEVICE_FUNCTION_CHECK(FUNCTION_CHECK, "device reports a function check"),
   /** No sample for longer than the first age limit; the last value is held. */
