@@ -1,25 +1,71 @@
 package io.strapline.level.point;
 
+import io.strapline.level.alarm.AlarmGroup;
 import io.strapline.level.alarm.AlarmKind;
+import io.strapline.level.alarm.AlarmSnapshot;
 import io.strapline.level.reading.Cause;
+import io.strapline.level.reading.Diagnostic;
+import io.strapline.level.reading.DiagnosticStatus;
+import io.strapline.level.reading.Quality;
+import io.strapline.level.reading.Reading;
+import io.strapline.level.signal.SignalChain;
+import io.strapline.level.signal.SignalChain.Conditioned;
 import java.time.Instant;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One measuring point: a sample in, a snapshot out. Stateful, one thread at a time; the snapshots
- * are immutable. Calls must come in time order; one that goes back in time is marked and changes
- * nothing else.
+ * are immutable.
+ *
+ * <p>Two clocks meet here. Samples carry the source's time; {@code now} is the caller's time, by
+ * which ages and alarm delays run. {@code now} may stand still but is never taken to go back. A
+ * sample older than the one before it is marked {@link Cause#TIME_WENT_BACK} and otherwise ignored;
+ * if the source stays in the past until its data are too old, its clock was set back, and the next
+ * sample starts the point anew.
  */
 public final class MeasuringPoint {
 
   private final PointSettings settings;
+  private final InputStage input;
+  private final SignalChain chain;
+  private final Derivation derivation;
+  private final AlarmGroup alarms;
+  private final DiagnosticLog diagnostics = new DiagnosticLog();
 
-  private MeasuringPoint(PointSettings settings) {
+  private Instant now;
+  private Silence silence;
+  private Conditioned conditioned;
+  private InputStage.@Nullable Input lastInput;
+  private OptionalDouble strength = OptionalDouble.empty();
+  private Quality remark = Quality.GOOD;
+  private boolean maintenanceRequired;
+  private boolean everUsable;
+  private EnumMap<Quantity, Reading> lastGood = new EnumMap<>(Quantity.class);
+  private PointSnapshot snapshot;
+  private long sequence;
+
+  private MeasuringPoint(PointSettings settings, Instant start) {
     this.settings = settings;
+    input = new InputStage(settings);
+    chain = SignalChain.of(settings.signal());
+    derivation = new Derivation(settings);
+    alarms = AlarmGroup.of(settings.alarms());
+    now = start;
+    silence = new Silence(settings.ages(), start, start, Cause.SOURCE_SILENT);
+    Quality waiting = Quality.bad(Cause.WAITING_FOR_FIRST_SAMPLE);
+    Reading nothing = new Reading(0, waiting, start);
+    conditioned = new Conditioned(nothing, nothing, waiting);
+    snapshot = evaluate();
   }
 
-  /** Returns a point that waits for its first sample. */
+  /** Returns a point that waits for its first sample since {@code start}. */
   public static MeasuringPoint of(PointSettings settings, Instant start) {
-    return new MeasuringPoint(settings);
+    return new MeasuringPoint(settings, start);
   }
 
   /** Returns the settings. */
@@ -27,9 +73,19 @@ public final class MeasuringPoint {
     return settings;
   }
 
-  /** Takes a sample; {@code now} is when it arrived. */
-  public PointSnapshot accept(Sample sample, Instant now) {
-    throw new UnsupportedOperationException("later in this commit series");
+  /** Takes a sample; {@code arrival} is when it arrived, on the caller's clock. */
+  public PointSnapshot accept(Sample sample, Instant arrival) {
+    advance(arrival);
+    boolean tooOld = silence.quality(now).isBad();
+    if (lastInput != null && !tooOld && sample.time().isBefore(silence.sourceTime())) {
+      remark = Quality.uncertain(Cause.TIME_WENT_BACK);
+      return next();
+    }
+    if (tooOld) {
+      restart();
+    }
+    take(sample);
+    return next();
   }
 
   /** Takes a sample that arrived when it was measured. */
@@ -38,30 +94,141 @@ public final class MeasuringPoint {
   }
 
   /** Lets time pass without a sample: holds, delays and ages run on. */
-  public PointSnapshot tick(Instant now) {
-    throw new UnsupportedOperationException("later in this commit series");
+  public PointSnapshot tick(Instant time) {
+    advance(time);
+    if (lastInput != null) {
+      conditioned = chain.tick(silence.onSourceClock(now));
+    }
+    return next();
   }
 
   /**
-   * Marks the point BAD with this cause (such as {@link Cause#NO_COMMUNICATION} or {@link
-   * Cause#PROCESSING_ERROR}) until the next sample.
+   * Tells why there is no sample, until the next one comes. {@link Cause#NO_COMMUNICATION} leaves
+   * the last value usable up to the age limits; every other cause makes the point BAD at once.
    */
-  public PointSnapshot fail(Cause cause, Instant now) {
-    throw new UnsupportedOperationException("later in this commit series");
+  public PointSnapshot fail(Cause cause, Instant time) {
+    advance(time);
+    if (cause == Cause.NO_COMMUNICATION && lastInput != null) {
+      silence = silence.because(cause);
+    } else {
+      remark = Quality.bad(cause);
+    }
+    return next();
   }
 
   /** Acknowledges an alarm; nothing happens when there is nothing to acknowledge. */
-  public PointSnapshot acknowledge(AlarmKind kind, Instant now) {
-    throw new UnsupportedOperationException("later in this commit series");
+  public PointSnapshot acknowledge(AlarmKind kind, Instant time) {
+    advance(time);
+    alarms.acknowledge(kind, now);
+    return next();
   }
 
   /** Resets a latched alarm; nothing happens when there is nothing to reset. */
-  public PointSnapshot reset(AlarmKind kind, Instant now) {
-    throw new UnsupportedOperationException("later in this commit series");
+  public PointSnapshot reset(AlarmKind kind, Instant time) {
+    advance(time);
+    alarms.reset(kind, now);
+    return next();
   }
 
   /** Returns the latest snapshot. */
   public PointSnapshot snapshot() {
-    throw new UnsupportedOperationException("later in this commit series");
+    return snapshot;
+  }
+
+  private void advance(Instant time) {
+    now = time.isAfter(now) ? time : now;
+  }
+
+  private void restart() {
+    input.reset();
+    chain.reset();
+  }
+
+  private void take(Sample sample) {
+    InputStage.Input taken = input.accept(sample);
+    conditioned = chain.accept(taken.distance(), sample.strength());
+    lastInput = taken;
+    silence = new Silence(settings.ages(), sample.time(), now, Cause.SOURCE_SILENT);
+    strength = sample.strength();
+    remark = Quality.GOOD;
+    maintenanceRequired = sample.deviceStatus() == DiagnosticStatus.MAINTENANCE_REQUIRED;
+    everUsable |= !conditioned.smooth().quality().isBad();
+  }
+
+  private PointSnapshot next() {
+    sequence++;
+    snapshot = evaluate();
+    return snapshot;
+  }
+
+  private PointSnapshot evaluate() {
+    Quality overlay = Quality.worst(remark, ageQuality());
+    Reading distance = worsened(conditioned.smooth(), overlay);
+    EnumMap<Quantity, Reading> readings =
+        everUsable ? derivation.readings(distance) : derivation.nothing(distance);
+    addMeasured(readings, overlay);
+    rememberGood(readings);
+    List<AlarmSnapshot> judged = alarms.judge(alarmLevel(overlay));
+    List<Diagnostic> active = diagnostics.update(activeCauses(readings), now);
+    return new PointSnapshot(
+        settings.tag(),
+        new PointSnapshot.Stamp(sequence, now, silence.sourceTime(), silence.ageSeconds(now)),
+        readings,
+        lastGood,
+        new PointSnapshot.Verdict(lastInput == null ? null : lastInput.band(), active, judged));
+  }
+
+  private Quality ageQuality() {
+    Quality age = silence.quality(now);
+    // Before the first sample only the second limit speaks: there is nothing to hold.
+    return lastInput == null && !age.isBad() ? Quality.GOOD : age;
+  }
+
+  private static Reading worsened(Reading reading, Quality overlay) {
+    return reading.derived(reading.value(), overlay);
+  }
+
+  private void addMeasured(EnumMap<Quantity, Reading> readings, Quality overlay) {
+    if (lastInput != null && lastInput.current() != null) {
+      readings.put(Quantity.LOOP_CURRENT, worsened(lastInput.current(), overlay));
+    }
+    if (strength.isPresent() && Double.isFinite(strength.getAsDouble())) {
+      Reading measured = Reading.good(strength.getAsDouble(), silence.sourceTime());
+      readings.put(Quantity.STRENGTH, worsened(measured, overlay));
+    }
+  }
+
+  private void rememberGood(EnumMap<Quantity, Reading> readings) {
+    EnumMap<Quantity, Reading> good = new EnumMap<>(readings);
+    good.values().removeIf(reading -> !reading.quality().isGood());
+    if (good.size() < readings.size()) {
+      lastGood.forEach(good::putIfAbsent);
+    }
+    lastGood = good;
+  }
+
+  /**
+   * Returns the level that alarms judge: the early branch, at the caller's time, so that delays run
+   * while samples stay away.
+   */
+  private Reading alarmLevel(Quality overlay) {
+    Reading early = derivation.level(worsened(conditioned.early(), overlay));
+    return new Reading(early.value(), early.quality(), now);
+  }
+
+  private Set<Cause> activeCauses(EnumMap<Quantity, Reading> readings) {
+    EnumSet<Cause> active = EnumSet.noneOf(Cause.class);
+    readings.values().forEach(reading -> active.add(reading.quality().cause()));
+    active.add(conditioned.gate().cause());
+    active.add(remark.cause());
+    active.add(ageQuality().cause());
+    if (lastInput != null) {
+      active.add(lastInput.distance().quality().cause());
+    }
+    if (maintenanceRequired) {
+      active.add(Cause.DEVICE_MAINTENANCE_REQUIRED);
+    }
+    active.remove(Cause.NONE);
+    return active;
   }
 }

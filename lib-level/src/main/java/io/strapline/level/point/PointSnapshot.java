@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +23,7 @@ public final class PointSnapshot {
   private final long sequence;
   private final Instant evaluated;
   private final Instant sourceTime;
+  private final double ageSeconds;
   private final Map<Quantity, Reading> readings;
   private final Map<Quantity, Reading> lastGood;
   private final @Nullable LoopBand band;
@@ -38,6 +40,7 @@ public final class PointSnapshot {
     sequence = stamp.sequence();
     evaluated = stamp.evaluated();
     sourceTime = stamp.sourceTime();
+    ageSeconds = stamp.ageSeconds();
     this.readings = Collections.unmodifiableMap(readings);
     this.lastGood = Collections.unmodifiableMap(lastGood);
     band = verdict.band();
@@ -46,7 +49,7 @@ public final class PointSnapshot {
   }
 
   /** When a snapshot was made and of what. */
-  record Stamp(long sequence, Instant evaluated, Instant sourceTime) {}
+  record Stamp(long sequence, Instant evaluated, Instant sourceTime, double ageSeconds) {}
 
   /** What was judged beside the values. */
   record Verdict(
@@ -72,9 +75,12 @@ public final class PointSnapshot {
     return sourceTime;
   }
 
-  /** Returns the age of the data in seconds at the time of evaluation, zero or more. */
+  /**
+   * Returns the age of the data in seconds at the time of evaluation, zero or more: since the
+   * source time or since the arrival, whichever is longer; since the start while none has come.
+   */
   public double ageSeconds() {
-    return Math.max(0, java.time.Duration.between(sourceTime, evaluated).toNanos() / 1e9);
+    return ageSeconds;
   }
 
   /** Returns a reading; empty when the point is not configured to compute it. */
@@ -97,7 +103,7 @@ public final class PointSnapshot {
 
   /** Returns the level above the datum, always there. */
   public Reading level() {
-    return java.util.Objects.requireNonNull(readings.get(Quantity.LEVEL));
+    return Objects.requireNonNull(readings.get(Quantity.LEVEL));
   }
 
   /** Returns the band of the last loop current; empty when the source gives none. */

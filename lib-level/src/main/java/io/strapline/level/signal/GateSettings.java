@@ -22,4 +22,11 @@ public record GateSettings(
   /** No gate. */
   public static final GateSettings OPEN =
       new GateSettings(0, Double.POSITIVE_INFINITY, OptionalDouble.empty(), List.of());
+
+  /**
+   * Returns whether a raw value, as the source gives it before any scaling, means "no measurement".
+   */
+  public boolean isInvalidCode(double raw) {
+    return invalidCodes.contains(raw);
+  }
 }
