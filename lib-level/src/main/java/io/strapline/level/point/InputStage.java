@@ -8,7 +8,6 @@ import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.DiagnosticStatus;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
-import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  * the loop's confirmation state; one thread at a time.
  */
 final class InputStage {
+
+  /** No beam is this long: what lies beyond is a broken number, and would overflow further on. */
+  private static final double LONGEST_METRES = 1e6;
 
   private final PointSettings settings;
   private final LoopMonitor monitor;
@@ -76,25 +78,28 @@ final class InputStage {
     Reading distance =
         settings
             .range()
-            .map(range -> ranged(range, signal, sample.time()))
+            .map(range -> ranged(range, signal, sample))
             .orElseGet(() -> bad(Cause.NOT_CONFIGURED, sample));
     double shown = Double.isFinite(milliamps) ? milliamps : signal.currentMilliamps();
     Reading current = new Reading(shown, signal.quality(), sample.time());
     return new Input(distance, current, signal.band());
   }
 
-  private Reading ranged(LoopRange range, LoopSignal signal, Instant time) {
+  private Reading ranged(LoopRange range, LoopSignal signal, Sample sample) {
     double value = range.valueMetres(signal.currentMilliamps());
     double metres =
         switch (range.measure()) {
           case DISTANCE -> value;
           case LEVEL -> settings.mounting().distanceMetres(value);
         };
-    return new Reading(metres, signal.quality(), time);
+    Reading distance = distance(metres, sample);
+    return new Reading(
+        distance.value(), Quality.worst(signal.quality(), distance.quality()), sample.time());
   }
 
   private Reading distance(double metres, Sample sample) {
-    return Double.isFinite(metres)
+    // The positive form: NaN fails it too.
+    return Math.abs(metres) <= LONGEST_METRES
         ? Reading.good(metres, sample.time())
         : bad(Cause.NOT_A_NUMBER, sample);
   }
