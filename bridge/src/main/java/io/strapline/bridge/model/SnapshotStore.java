@@ -1,7 +1,7 @@
 package io.strapline.bridge.model;
 
 import io.strapline.level.point.PointSnapshot;
-import java.util.LinkedHashMap;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
-import java.util.function.UnaryOperator;
 
 /**
  * The latest snapshot of every point. Each update swaps one immutable view of the whole plant, so a
@@ -17,14 +16,12 @@ import java.util.function.UnaryOperator;
  */
 public final class SnapshotStore {
 
-  private final AtomicReference<PlantView> view;
-  private final List<Consumer<PointSnapshot>> listeners = new CopyOnWriteArrayList<>();
+  private final AtomicReference<State> state;
+  private final List<GuardedListener> listeners = new CopyOnWriteArrayList<>();
 
   /** Makes a store with the first snapshot of every point, in the plant's order. */
   public SnapshotStore(List<PointSnapshot> first) {
-    Map<String, PointSnapshot> points = new LinkedHashMap<>();
-    first.forEach(snapshot -> points.put(snapshot.tag(), snapshot));
-    view = new AtomicReference<>(new PlantView(0, points));
+    state = new AtomicReference<>(State.of(0, SnapshotTable.of(first)));
   }
 
   /**
@@ -37,7 +34,7 @@ public final class SnapshotStore {
 
     /** Takes an unmodifiable view of a map that nobody else changes. */
     public PlantView {
-      points = java.util.Collections.unmodifiableMap(points);
+      points = Collections.unmodifiableMap(points);
     }
 
     /** Returns the snapshot of one point. */
@@ -46,25 +43,36 @@ public final class SnapshotStore {
     }
   }
 
-  /** Returns the whole plant as it stands. */
-  public PlantView view() {
-    return Objects.requireNonNull(view.get());
+  private record State(SnapshotTable table, PlantView view) {
+
+    static State of(long generation, SnapshotTable table) {
+      return new State(table, new PlantView(generation, table));
+    }
+
+    State with(PointSnapshot snapshot) {
+      return of(view.generation() + 1, table.with(snapshot));
+    }
   }
 
-  /** Puts a point's new snapshot in place and tells the listeners, on the calling thread. */
+  /** Returns the whole plant as it stands. */
+  public PlantView view() {
+    return Objects.requireNonNull(state.get()).view();
+  }
+
+  /**
+   * Puts a point's new snapshot in place and tells the listeners, on the calling thread. A listener
+   * that throws is logged when it begins to and when it has stopped; the others are told all the
+   * same.
+   *
+   * @throws IllegalArgumentException if the store was made without this point
+   */
   public void update(PointSnapshot snapshot) {
-    UnaryOperator<PlantView> swap =
-        old -> {
-          Map<String, PointSnapshot> points = new LinkedHashMap<>(old.points());
-          points.put(snapshot.tag(), snapshot);
-          return new PlantView(old.generation() + 1, points);
-        };
-    view.updateAndGet(swap);
+    state.updateAndGet(old -> old.with(snapshot));
     listeners.forEach(listener -> listener.accept(snapshot));
   }
 
-  /** Adds a listener; it must be quick and must not throw. */
+  /** Adds a listener; it must be quick and should not throw. */
   public void listen(Consumer<PointSnapshot> listener) {
-    listeners.add(listener);
+    listeners.add(new GuardedListener(listener));
   }
 }
