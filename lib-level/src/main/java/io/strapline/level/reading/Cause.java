@@ -82,6 +82,14 @@ public enum Cause {
     return status;
   }
 
+  /**
+   * Returns whether the value that carries this cause is the last one again and no new measurement,
+   * so that it must neither be filtered anew nor be judged against a limit.
+   */
+  public boolean isHeld() {
+    return this == LOOP_FAULT_CONFIRMING || this == NO_RETURN_HELD || this == SOURCE_SILENT_HELD;
+  }
+
   /** Returns the cause in a short English sentence without a full stop. */
   public String text() {
     return text;
