@@ -1,20 +1,46 @@
 package io.strapline.level.alarm;
 
+import io.strapline.level.internal.Check;
+import io.strapline.level.reading.Cause;
+import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The alarms of one measuring point: its limits and the bad-signal alarm, which holds the limits
- * back while it is active. Nothing is judged before the first reading that is not BAD; then on
- * state, not on change.
+ * The alarms of one measuring point: its limits and the bad-signal alarm, which stands in for them
+ * while the signal is bad. Stateful, one thread at a time.
+ *
+ * <p>What a reading does:
+ *
+ * <ul>
+ *   <li><b>A measurement</b>, GOOD or UNCERTAIN: the limits are judged, on state and not on change,
+ *       and the bad-signal alarm returns. A level that is beyond a limit from the start raises the
+ *       alarm at once or after its on-delay.
+ *   <li><b>BAD or substituted</b> ({@link Cause#SUBSTITUTED}): the bad-signal alarm is judged. The
+ *       limits are held back: they keep their state, and their delays start anew afterwards. So one
+ *       fault raises one alarm, and an invented value neither raises nor clears a limit.
+ *   <li><b>The last value again</b> ({@link Cause#isHeld()}): the limits are held back as well, and
+ *       the bad-signal alarm keeps its state: nothing is known yet.
+ *   <li><b>Waiting for the first sample</b>: nothing is judged.
+ * </ul>
+ *
+ * <p>Acknowledge and reset act at once, that is, before the condition of the next scan.
  */
 public final class AlarmGroup {
 
-  private final AlarmSettings settings;
+  private final List<AlarmLimit> limits;
+  private final List<Alarm> alarms;
+  private final Alarm badSignal;
+  private boolean heldBack = true;
 
   private AlarmGroup(AlarmSettings settings) {
-    this.settings = settings;
+    limits = settings.limits();
+    alarms = limits.stream().map(Alarm::of).toList();
+    badSignal = Alarm.badSignal(settings);
   }
 
   /** Returns alarms that have seen nothing yet. */
@@ -23,24 +49,96 @@ public final class AlarmGroup {
   }
 
   /**
-   * Judges the next level, in time order, and returns all alarms in the order of {@link AlarmKind}.
+   * Judges the next level at its own source time, in time order, and returns all alarms in the
+   * order of {@link AlarmKind}.
    */
   public List<AlarmSnapshot> judge(Reading level) {
-    throw new UnsupportedOperationException(settings.toString());
+    return judge(level, level.time());
+  }
+
+  /**
+   * Judges a level at a time that may lie after its source time, so that delays run on while no
+   * sample comes; returns all alarms in the order of {@link AlarmKind}.
+   */
+  public List<AlarmSnapshot> judge(Reading level, Instant time) {
+    Check.present("AlarmGroup.time", time, "give the time of evaluation");
+    OptionalDouble measured = measurement(level);
+    heldBack = measured.isEmpty();
+    judgeSignal(level.quality(), time);
+    if (measured.isPresent()) {
+      judgeLimits(measured.getAsDouble(), time);
+    } else {
+      alarms.forEach(alarm -> alarm.holdBack(time));
+    }
+    return snapshot();
+  }
+
+  private static OptionalDouble measurement(Reading level) {
+    Quality quality = level.quality();
+    return isBadSignal(quality) || quality.cause().isHeld()
+        ? OptionalDouble.empty()
+        : level.usable();
+  }
+
+  private static boolean isBadSignal(Quality quality) {
+    return quality.isBad() || quality.cause() == Cause.SUBSTITUTED;
+  }
+
+  private void judgeSignal(Quality quality, Instant time) {
+    if (quality.cause().isHeld() || quality.cause() == Cause.WAITING_FOR_FIRST_SAMPLE) {
+      badSignal.holdBack(time);
+    } else {
+      boolean bad = isBadSignal(quality);
+      badSignal.scan(bad, !bad, time);
+    }
+  }
+
+  private void judgeLimits(double levelMetres, Instant time) {
+    for (int i = 0; i < alarms.size(); i++) {
+      AlarmLimit limit = limits.get(i);
+      alarms.get(i).scan(limit.isSetBy(levelMetres), limit.isClearedBy(levelMetres), time);
+    }
   }
 
   /** Acknowledges one alarm; returns false when there is nothing to acknowledge. */
   public boolean acknowledge(AlarmKind kind, Instant time) {
-    throw new UnsupportedOperationException(settings.toString());
+    Alarm alarm = find(kind);
+    return alarm != null && alarm.acknowledge(time);
   }
 
-  /** Resets one latched alarm; returns false when there is nothing to reset. */
+  /**
+   * Resets one latched alarm; returns false when there is nothing to reset: it is not latched, not
+   * acknowledged, its condition still stands, or it is held back, so that nobody can tell whether
+   * the condition has gone.
+   */
   public boolean reset(AlarmKind kind, Instant time) {
-    throw new UnsupportedOperationException(settings.toString());
+    Alarm alarm = find(kind);
+    return alarm != null && !isHeldBack(alarm) && alarm.reset(time);
+  }
+
+  private @Nullable Alarm find(AlarmKind kind) {
+    if (kind == AlarmKind.BAD_SIGNAL) {
+      return badSignal;
+    }
+    for (Alarm alarm : alarms) {
+      if (alarm.kind() == kind) {
+        return alarm;
+      }
+    }
+    return null;
+  }
+
+  private boolean isHeldBack(Alarm alarm) {
+    return heldBack && alarm != badSignal;
   }
 
   /** Returns all alarms as they stand, in the order of {@link AlarmKind}. */
   public List<AlarmSnapshot> snapshot() {
-    throw new UnsupportedOperationException(settings.toString());
+    List<AlarmSnapshot> all = new ArrayList<>(alarms.size() + 1);
+    for (Alarm alarm : alarms) {
+      all.add(alarm.snapshot(isHeldBack(alarm)));
+    }
+    all.add(badSignal.snapshot(isHeldBack(badSignal)));
+    return List.copyOf(all);
   }
 }

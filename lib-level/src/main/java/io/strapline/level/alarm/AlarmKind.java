@@ -10,7 +10,7 @@ public enum AlarmKind {
   LOW,
   /** Level at or below the lowest limit. */
   LOW_LOW,
-  /** The signal is BAD: no limit can be judged. */
+  /** The signal is BAD or substituted: no limit can be judged. */
   BAD_SIGNAL;
 
   /** Returns whether the alarm is set by a rising value. */
