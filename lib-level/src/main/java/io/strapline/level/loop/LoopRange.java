@@ -23,8 +23,9 @@ public record LoopRange(Measure measure, double lowerMetres, double upperMetres)
     LEVEL
   }
 
-  private static final double LIVE_ZERO_MILLIAMPS = 4;
-  private static final double SPAN_MILLIAMPS = 16;
+  static final double LIVE_ZERO_MILLIAMPS = 4;
+  static final double FULL_SCALE_MILLIAMPS = 20;
+  static final double SPAN_MILLIAMPS = FULL_SCALE_MILLIAMPS - LIVE_ZERO_MILLIAMPS;
 
   /** Checks that the two ends are finite and differ. */
   public LoopRange {

@@ -1,0 +1,7 @@
+/**
+ * What several tests of the library need. Entry type: {@link io.strapline.level.testing.CheckFile}.
+ */
+@NullMarked
+package io.strapline.level.testing;
+
+import org.jspecify.annotations.NullMarked;
