@@ -18,7 +18,7 @@ final class FeetInches {
 
   private static final Pattern FORM =
       Pattern.compile(
-          "(?<sign>[+-])? ?(?:(?<feet>\\d{1,9}(?:\\.\\d+)?) ?(?:ft|') ?-? ?)?"
+          "(?<sign>[+-])? ?(?:(?<feet>\\d{1,9}(?:\\.\\d+)?) ?(?:ft|')(?:-| ?))?"
               + "(?:(?:(?<inches>\\d{1,9}(?:\\.\\d+)?)(?![\\d/]))?"
               + "(?:[ -]?(?<over>\\d{1,4})/(?<under>\\d{1,4}))? ?(?:in|\"))?");
 

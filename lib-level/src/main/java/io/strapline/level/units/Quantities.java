@@ -16,8 +16,7 @@ public final class Quantities {
 
   private static final int MOST_DECIMALS = 15;
 
-  private static final Pattern NUMBER =
-      Pattern.compile("[+-]?\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d{1,4})?");
+  private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+)?");
 
   private static final Pattern NON_ZERO_MANTISSA = Pattern.compile("[+-]?[0.]*[1-9].*");
 
