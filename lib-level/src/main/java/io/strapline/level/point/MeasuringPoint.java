@@ -168,7 +168,7 @@ public final class MeasuringPoint {
         everUsable ? derivation.readings(distance) : derivation.nothing(distance);
     addMeasured(readings, overlay);
     rememberGood(readings);
-    List<AlarmSnapshot> judged = alarms.judge(alarmLevel(overlay));
+    List<AlarmSnapshot> judged = alarms.judge(alarmLevel(overlay), now);
     List<Diagnostic> active = diagnostics.update(activeCauses(readings), now);
     return new PointSnapshot(
         settings.tag(),
@@ -207,13 +207,9 @@ public final class MeasuringPoint {
     lastGood = good;
   }
 
-  /**
-   * Returns the level that alarms judge: the early branch, at the caller's time, so that delays run
-   * while samples stay away.
-   */
+  /** Returns the level that alarms judge: the early branch, which no smoothing delays. */
   private Reading alarmLevel(Quality overlay) {
-    Reading early = derivation.level(worsened(conditioned.early(), overlay));
-    return new Reading(early.value(), early.quality(), now);
+    return derivation.level(worsened(conditioned.early(), overlay));
   }
 
   private Set<Cause> activeCauses(EnumMap<Quantity, Reading> readings) {
