@@ -148,10 +148,6 @@ final class SimulatedTransmitter {
   }
 
   private Sample marked(Sample sample) {
-    if (settings.showsAs() == ShowsAs.LIVE) {
-      return sample;
-    }
-    return sample.withDeviceStatus(
-        DiagnosticStatus.worst(sample.deviceStatus(), DiagnosticStatus.FUNCTION_CHECK));
+    return settings.showsAs() == ShowsAs.LIVE ? sample : sample.asSimulated();
   }
 }
