@@ -8,7 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.strapline.level.loop.LoopBudget.Balance;
 import io.strapline.level.loop.LoopBudget.Resistance;
 import io.strapline.level.loop.LoopBudget.Verdict;
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -22,14 +23,14 @@ class LoopBudgetTest {
 
   private static final Pattern ELEMENT = Pattern.compile("\\s*([^;]*?) ([0-9.]+)(;|$)");
 
-  static List<CheckFile.Row> budgets() {
-    return CheckFile.read(LoopBudgetTest.class, "loop_budget.csv");
+  static List<CsvRow> budgets() {
+    return CsvRows.read(LoopBudgetTest.class, "loop_budget.csv");
   }
 
   // Worked example of the course named in the file; printed to 0.01 V and 0.1 ohm.
   @ParameterizedTest
   @MethodSource("budgets")
-  void agreesWithTheWorkedExamples(CheckFile.Row row) {
+  void agreesWithTheWorkedExamples(CsvRow row) {
     LoopBudget budget =
         new LoopBudget(
             row.number("supply_V"),

@@ -7,7 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.strapline.level.loop.LoopLimits.Recovery;
 import io.strapline.level.reading.Quality;
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -19,14 +20,14 @@ class LoopLimitsTest {
 
   private static final Recovery RECOVERY = new Recovery(0.1, 2);
 
-  static List<CheckFile.Row> currents() {
-    return CheckFile.read(LoopLimitsTest.class, "ne43.csv");
+  static List<CsvRow> currents() {
+    return CsvRows.read(LoopLimitsTest.class, "ne43.csv");
   }
 
   // Band limits: open PLC engineering course, module 14, section 3.1, as named in the file.
   @ParameterizedTest
   @MethodSource("currents")
-  void classifiesEveryCurrentOfTheBandTable(CheckFile.Row row) {
+  void classifiesEveryCurrentOfTheBandTable(CsvRow row) {
     LoopBand band = LoopLimits.NE43.classify(row.number("current_mA"));
 
     String name =

@@ -9,7 +9,8 @@ import io.strapline.level.loop.LoopLimits.Recovery;
 import io.strapline.level.loop.LoopSignal.State;
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Quality;
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -35,8 +36,8 @@ class LoopMonitorTest {
   @ParameterizedTest
   @ValueSource(strings = {"GLITCH", "WIREBREAK", "DOWNSCALE", "UPSCALE"})
   void followsTheComputedSequence(String name) {
-    List<CheckFile.Row> rows = sequence(name);
-    for (CheckFile.Row row : rows) {
+    List<CsvRow> rows = sequence(name);
+    for (CsvRow row : rows) {
       LoopSignal signal = accept(row.number("current_mA"), row.number("t_s"));
 
       assertEquals(State.valueOf(row.text("state")), signal.state(), row::toString);
@@ -50,16 +51,16 @@ class LoopMonitorTest {
     }
   }
 
-  private static List<CheckFile.Row> sequence(String name) {
-    List<CheckFile.Row> rows =
-        CheckFile.read(LoopMonitorTest.class, "ne43_sequences.csv").stream()
+  private static List<CsvRow> sequence(String name) {
+    List<CsvRow> rows =
+        CsvRows.read(LoopMonitorTest.class, "ne43_sequences.csv").stream()
             .filter(row -> row.text("sequence").equals(name))
             .toList();
     assertFalse(rows.isEmpty(), name);
     return rows;
   }
 
-  private static Quality.Level expectedLevel(CheckFile.Row row, LoopBand band) {
+  private static Quality.Level expectedLevel(CsvRow row, LoopBand band) {
     String quality = row.text("output_quality");
     if (quality.startsWith("by band")) {
       return band.quality().level();

@@ -4,7 +4,8 @@ import static io.strapline.level.testing.Refusals.assertRefused;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.strapline.level.loop.LoopRange.Measure;
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -14,14 +15,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class LoopRangeTest {
 
-  static List<CheckFile.Row> currents() {
-    return CheckFile.read(LoopRangeTest.class, "ne43.csv");
+  static List<CsvRow> currents() {
+    return CsvRows.read(LoopRangeTest.class, "ne43.csv");
   }
 
   // Columns printed to 1e-4 % and 1e-5 m.
   @ParameterizedTest
   @MethodSource("currents")
-  void scalesEveryCurrentOfTheBandTableOnARisingAndAFallingRange(CheckFile.Row row) {
+  void scalesEveryCurrentOfTheBandTableOnARisingAndAFallingRange(CsvRow row) {
     double current = row.number("current_mA");
     LoopRange rising = LoopRange.ofLevel(0, 10);
     LoopRange falling = LoopRange.ofDistance(10, 0);

@@ -5,7 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.strapline.level.loop.RawCounts.Encoding;
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,14 +18,14 @@ class RawCountsTest {
 
   private static final RawCounts CARD = RawCounts.signed16(0, 27648);
 
-  static List<CheckFile.Row> currents() {
-    return CheckFile.read(RawCountsTest.class, "ne43.csv");
+  static List<CsvRow> currents() {
+    return CsvRows.read(RawCountsTest.class, "ne43.csv");
   }
 
   // Raw counts 0..27648 (printed to 0.1 count) and volts across 250 ohm: columns of the band table.
   @ParameterizedTest
   @MethodSource("currents")
-  void turnsCountsAndVoltsIntoTheCurrentOfTheBandTable(CheckFile.Row row) {
+  void turnsCountsAndVoltsIntoTheCurrentOfTheBandTable(CsvRow row) {
     double current = row.number("current_mA");
     RawCounts counts = new RawCounts(Encoding.NUMBER, 0, 27648);
 

@@ -1,9 +1,7 @@
 package io.strapline.level.testing;
 
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Objects;
 import org.junit.jupiter.api.function.Executable;
 
 /** Asserts that wrong arguments are refused with a message that names the field. */
@@ -11,15 +9,9 @@ public final class Refusals {
 
   private Refusals() {}
 
-  /** Asserts that an argument is refused and returns the message. */
-  public static String messageOf(Executable wrong) {
-    return Objects.requireNonNull(
-        assertThrows(IllegalArgumentException.class, wrong).getMessage(), "no message");
-  }
-
   /** Asserts that an argument is refused with {@code field = value: rule; fix}. */
   public static void assertRefused(String field, Executable wrong) {
-    String message = messageOf(wrong);
+    String message = Refusal.of(wrong);
     assertTrue(message.startsWith(field + " = "), message);
     assertTrue(message.indexOf("; ") > message.indexOf(": "), message);
   }

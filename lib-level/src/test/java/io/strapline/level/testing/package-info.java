@@ -1,5 +1,5 @@
 /**
- * What several tests of the library need. Entry type: {@link io.strapline.level.testing.CheckFile}.
+ * What several tests of the library need. Entry type: {@link io.strapline.level.testing.CsvRows}.
  */
 @NullMarked
 package io.strapline.level.testing;
