@@ -1,6 +1,5 @@
 package io.strapline.level.alarm;
 
-import io.strapline.level.internal.Check;
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
@@ -49,19 +48,14 @@ public final class AlarmGroup {
   }
 
   /**
-   * Judges the next level at its own source time, in time order, and returns all alarms in the
-   * order of {@link AlarmKind}.
+   * Judges a level and returns all alarms in the order of {@link AlarmKind}. Calls come in time
+   * order.
+   *
+   * @param level its time is the time of evaluation: while no sample comes, the caller moves it on,
+   *     so that delays run
    */
   public List<AlarmSnapshot> judge(Reading level) {
-    return judge(level, level.time());
-  }
-
-  /**
-   * Judges a level at a time that may lie after its source time, so that delays run on while no
-   * sample comes; returns all alarms in the order of {@link AlarmKind}.
-   */
-  public List<AlarmSnapshot> judge(Reading level, Instant time) {
-    Check.present("AlarmGroup.time", time, "give the time of evaluation");
+    Instant time = level.time();
     OptionalDouble measured = measurement(level);
     heldBack = measured.isEmpty();
     judgeSignal(level.quality(), time);
