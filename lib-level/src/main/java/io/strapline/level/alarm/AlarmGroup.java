@@ -48,14 +48,20 @@ public final class AlarmGroup {
   }
 
   /**
-   * Judges a level and returns all alarms in the order of {@link AlarmKind}. Calls come in time
-   * order.
-   *
-   * @param level its time is the time of evaluation: while no sample comes, the caller moves it on,
-   *     so that delays run
+   * Judges the next level at its own source time, in time order, and returns all alarms in the
+   * order of {@link AlarmKind}.
    */
   public List<AlarmSnapshot> judge(Reading level) {
-    Instant time = level.time();
+    return judge(level, level.time());
+  }
+
+  /**
+   * Judges a level at a time that may lie after its source time, so that delays run on while no
+   * sample comes; returns all alarms in the order of {@link AlarmKind}.
+   *
+   * @param time of evaluation, in time order
+   */
+  public List<AlarmSnapshot> judge(Reading level, Instant time) {
     OptionalDouble measured = measurement(level);
     heldBack = measured.isEmpty();
     judgeSignal(level.quality(), time);
