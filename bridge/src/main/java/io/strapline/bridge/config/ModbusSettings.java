@@ -10,7 +10,7 @@ import java.util.Set;
  * @param port to listen on, 0 for a free one
  * @param unitIds unit identifiers that are answered; 255 and 0 are always
  * @param wordOrder order of the registers and bytes of a value wider than one register
- * @param badValue what float registers hold while the value is BAD
+ * @param badValue what value registers hold while the value is BAD
  */
 public record ModbusSettings(
     boolean enabled,
@@ -34,14 +34,38 @@ public record ModbusSettings(
     /** High word first, low byte first. */
     BADC,
     /** Low word first, low byte first. */
-    DCBA
+    DCBA;
+
+    private boolean lowWordFirst() {
+      return this == CDAB || this == DCBA;
+    }
+
+    private boolean lowByteFirst() {
+      return this == BADC || this == DCBA;
+    }
+
+    /**
+     * Returns the bytes of one value, most significant first, in the order of the wire; or the
+     * other way round, since every order is its own inverse.
+     *
+     * @param bytes 4 or 8 bytes of a value in two or four registers; not changed
+     */
+    public byte[] arrange(byte[] bytes) {
+      byte[] arranged = new byte[bytes.length];
+      for (int i = 0; i < bytes.length; i++) {
+        int word = lowWordFirst() ? bytes.length / 2 - 1 - i / 2 : i / 2;
+        int low = lowByteFirst() ? 1 - i % 2 : i % 2;
+        arranged[2 * word + low] = bytes[i];
+      }
+      return arranged;
+    }
   }
 
-  /** What a float register holds while its value is BAD. */
+  /** What a value register holds while its value is BAD. */
   public enum BadValue {
-    /** A quiet NaN (7FC0 0000): the default. */
+    /** A quiet NaN (7FC0 0000), in integers the most negative number: the default. */
     NAN,
-    /** The last value; the quality word tells that it is BAD. */
+    /** The last good value, if there was one; the quality word tells that it is BAD. */
     HOLD
   }
 }
