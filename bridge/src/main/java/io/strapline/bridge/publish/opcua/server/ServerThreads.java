@@ -3,11 +3,14 @@ package io.strapline.bridge.publish.opcua.server;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The threads of one server: a bounded number of them with a bounded queue. The library's own are
@@ -16,6 +19,7 @@ import java.util.concurrent.atomic.AtomicInteger;
  */
 public final class ServerThreads implements AutoCloseable {
 
+  private static final Logger LOG = LoggerFactory.getLogger(ServerThreads.class);
   private static final int WORKERS = 8;
   private static final int QUEUE = 10_000;
 
@@ -55,6 +59,21 @@ public final class ServerThreads implements AutoCloseable {
   /** Returns the one thread that keeps time. */
   public ScheduledExecutorService timer() {
     return timer;
+  }
+
+  /** Runs work again and again; a throw is logged and does not end it. */
+  public void every(long millis, Runnable work) {
+    Runnable guarded =
+        () -> {
+          try {
+            work.run();
+          } catch (RuntimeException unexpected) {
+            // A throw would end the schedule, and clients would see values stand still.
+            LOG.error("OPC UA: a periodic task failed and will be tried again", unexpected);
+          }
+        };
+    ScheduledFuture<?> unused =
+        timer.scheduleAtFixedRate(guarded, 0, millis, TimeUnit.MILLISECONDS);
   }
 
   /** Ends all threads, waiting a second for what runs. */

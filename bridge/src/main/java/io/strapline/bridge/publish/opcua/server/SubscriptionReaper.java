@@ -33,13 +33,8 @@ public final class SubscriptionReaper implements Runnable {
 
   @Override
   public void run() {
-    try {
-      List<Session> alive = server.getSessionManager().getAllSessions();
-      server.getSubscriptions().values().forEach(subscription -> visit(subscription, alive));
-    } catch (RuntimeException unexpected) {
-      // A throw would end the schedule, and the leak would be back unseen.
-      LOG.error("Looking after OPC UA subscriptions failed, tried again soon", unexpected);
-    }
+    List<Session> alive = server.getSessionManager().getAllSessions();
+    server.getSubscriptions().values().forEach(subscription -> visit(subscription, alive));
   }
 
   private void visit(Subscription subscription, List<Session> alive) {
