@@ -1,0 +1,24 @@
+package io.strapline.bridge.testing;
+
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.Assertions;
+
+/** Bounded waits on conditions. Stateless. */
+public final class Await {
+
+  private static final long LONGEST_NANOS = 30_000_000_000L;
+
+  private Await() {}
+
+  /** Waits until the condition holds; fails with the text after 30 seconds. */
+  public static void until(String what, BooleanSupplier condition) {
+    long start = System.nanoTime();
+    while (!condition.getAsBoolean()) {
+      if (System.nanoTime() - start > LONGEST_NANOS) {
+        Assertions.fail("not within 30 s: " + what);
+      }
+      LockSupport.parkNanos(2_000_000);
+    }
+  }
+}
