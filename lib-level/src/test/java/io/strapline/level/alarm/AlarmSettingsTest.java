@@ -1,11 +1,11 @@
 package io.strapline.level.alarm;
 
 import static io.strapline.level.testing.Refusals.assertRefused;
-import static io.strapline.level.testing.Refusals.messageOf;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.strapline.level.testing.Refusal;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -71,7 +71,7 @@ class AlarmSettingsTest {
 
     assertRefused(field, () -> settings(wide, limit(opposite, other, 0)));
     assertTrue(
-        messageOf(() -> settings(wide, limit(opposite, other, 0))).contains(opposite.name()));
+        Refusal.of(() -> settings(wide, limit(opposite, other, 0))).contains(opposite.name()));
   }
 
   @Test

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.abort;
 
-import io.strapline.level.testing.CheckFile;
-import io.strapline.level.testing.CheckFile.Row;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -53,17 +53,17 @@ class AlarmTest {
 
   private static final Set<String> OVERLAYS = Set.of("SHLVD", "DSUPR", "OOSRV");
 
-  static Stream<Row> transitions() {
-    return CheckFile.read(AlarmTest.class, "alarm_transitions.csv").stream();
+  static Stream<CsvRow> transitions() {
+    return CsvRows.read(AlarmTest.class, "alarm_transitions.csv").stream();
   }
 
-  private static boolean isOverlay(Row row) {
+  private static boolean isOverlay(CsvRow row) {
     return OVERLAYS.contains(row.text("from")) || OVERLAYS.contains(row.text("to"));
   }
 
   @ParameterizedTest
   @MethodSource("transitions")
-  void makesTheTransitionsOfTheTable(Row row) {
+  void makesTheTransitionsOfTheTable(CsvRow row) {
     if (isOverlay(row)) {
       abort("suppression is not part of the alarm state: " + row);
     }
@@ -88,7 +88,7 @@ class AlarmTest {
     abort(overlays + " of 20 transitions are about shelving, suppression and out of service");
   }
 
-  private static boolean isLatching(Row row) {
+  private static boolean isLatching(CsvRow row) {
     boolean stated = row.text("event").contains(", latching");
     return stated || row.text("from").startsWith("LAT") || row.text("event").equals("reset");
   }
@@ -145,8 +145,8 @@ class AlarmTest {
   @ParameterizedTest
   @EnumSource(AlarmState.class)
   void hasTheActiveAndAcknowledgedMemoriesOfTheStateTable(AlarmState state) {
-    Row row =
-        CheckFile.read(AlarmTest.class, "alarm_states.csv").stream()
+    CsvRow row =
+        CsvRows.read(AlarmTest.class, "alarm_states.csv").stream()
             .filter(candidate -> candidate.text("short").equals(state.shortName()))
             .findFirst()
             .orElseThrow();
@@ -160,13 +160,13 @@ class AlarmTest {
   @ParameterizedTest
   @CsvSource({"NONLATCH-ON3, 3, false, 23", "LATCH-ON1, 1, true, 15"})
   void followsTheTimingDiagram(String name, double onDelay, boolean latching, int scans) {
-    List<Row> rows =
-        CheckFile.read(AlarmTest.class, "alarm_sequences.csv").stream()
+    List<CsvRow> rows =
+        CsvRows.read(AlarmTest.class, "alarm_sequences.csv").stream()
             .filter(row -> row.text("sequence").equals(name))
             .toList();
     assertEquals(scans, rows.size());
     Alarm alarm = alarm(onDelay, 0, latching);
-    for (Row row : rows) {
+    for (CsvRow row : rows) {
       double second = row.number("t_s");
       // Operator's actions come before the condition of the scan.
       if (row.text("ack_pressed").equals("1")) {
@@ -184,12 +184,12 @@ class AlarmTest {
 
   @Test
   void followsTheTimingExampleWithADeadband() {
-    List<Row> rows = CheckFile.read(AlarmTest.class, "alarm_deadband_sequence.csv");
+    List<CsvRow> rows = CsvRows.read(AlarmTest.class, "alarm_deadband_sequence.csv");
     AlarmLimit limit = new AlarmLimit(AlarmKind.HIGH, 80, 2, 3, 0, AlarmHandling.DEFAULT);
     AlarmLimit bare = new AlarmLimit(AlarmKind.HIGH, 80, 0, 0, 0, AlarmHandling.DEFAULT);
     Alarm alarm = Alarm.of(limit);
     Alarm raw = Alarm.of(bare);
-    for (Row row : rows) {
+    for (CsvRow row : rows) {
       double value = row.number("pv_percent");
       alarm.scan(limit.isSetBy(value), limit.isClearedBy(value), at(row.number("t_s")));
       raw.scan(bare.isSetBy(value), bare.isClearedBy(value), at(row.number("t_s")));
@@ -204,7 +204,7 @@ class AlarmTest {
     assertEquals(rises(rows), raw.snapshot(false).occurrences());
   }
 
-  private static long rises(List<Row> rows) {
+  private static long rises(List<CsvRow> rows) {
     String raw =
         rows.stream()
             .map(row -> row.text("raw_no_deadband_no_delay"))

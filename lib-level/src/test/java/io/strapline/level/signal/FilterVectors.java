@@ -2,7 +2,8 @@ package io.strapline.level.signal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,15 +21,15 @@ final class FilterVectors {
 
   private FilterVectors() {}
 
-  static List<CheckFile.Row> rows() {
-    return CheckFile.read(FilterVectors.class, "filter_vectors.csv");
+  static List<CsvRow> rows() {
+    return CsvRows.read(FilterVectors.class, "filter_vectors.csv");
   }
 
   /** Feeds all rows of a filter, each set of parameters to its own stage; returns their number. */
-  static int check(String filter, Function<CheckFile.Row, SignalFilter> maker) {
+  static int check(String filter, Function<CsvRow, SignalFilter> maker) {
     Map<String, SignalFilter> stages = new HashMap<>();
     int checked = 0;
-    for (CheckFile.Row row : rows()) {
+    for (CsvRow row : rows()) {
       if (row.text("filter").equals(filter)) {
         SignalFilter stage =
             stages.computeIfAbsent(row.text("parameters"), parameters -> maker.apply(row));
@@ -40,12 +41,12 @@ final class FilterVectors {
     return checked;
   }
 
-  private static double seconds(CheckFile.Row row) {
+  private static double seconds(CsvRow row) {
     boolean timed = row.text("parameters").startsWith("Ts=");
     return row.number("sample") * (timed ? parameter(row, "Ts") : 1);
   }
 
-  static Double parameter(CheckFile.Row row, String name) {
+  static Double parameter(CsvRow row, String name) {
     Matcher matcher = Pattern.compile("\\b" + name + "=([0-9.]+)").matcher(row.text("parameters"));
     if (!matcher.find()) {
       throw new IllegalStateException("no " + name + " in " + row);

@@ -3,7 +3,8 @@ package io.strapline.level.signal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
+import io.strapline.level.testing.CsvRows;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
@@ -34,7 +35,7 @@ class FirstOrderLagTest extends SignalFilterContract {
   @Test
   void coversTheSharesOfAStepThatTheTableGives() {
     int checked = 0;
-    for (CheckFile.Row row : rows()) {
+    for (CsvRow row : rows()) {
       Matcher covered = COVERED.matcher(row.text("property"));
       if (covered.find()) {
         // The table prints a tenth of a percent; the time itself has six decimals at most.
@@ -46,8 +47,8 @@ class FirstOrderLagTest extends SignalFilterContract {
     assertEquals(11, checked);
   }
 
-  private static List<CheckFile.Row> rows() {
-    return CheckFile.read(FirstOrderLagTest.class, "filters.csv");
+  private static List<CsvRow> rows() {
+    return CsvRows.read(FirstOrderLagTest.class, "filters.csv");
   }
 
   private static double shareAfter(double timeConstants) {

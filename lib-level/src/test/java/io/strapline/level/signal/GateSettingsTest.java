@@ -1,11 +1,11 @@
 package io.strapline.level.signal;
 
 import static io.strapline.level.testing.Refusals.assertRefused;
-import static io.strapline.level.testing.Refusals.messageOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.strapline.level.testing.Refusal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -34,7 +34,7 @@ class GateSettingsTest {
   @ValueSource(doubles = {Double.NaN, Double.NEGATIVE_INFINITY, -1, 0, 0.4999, 0.5})
   void refusesAFarLimitThatDoesNotLieBeyondTheDeadZone(double farLimit) {
     assertRefused("GateSettings.farLimit", () -> zones(0.5, farLimit));
-    assertTrue(messageOf(() -> zones(0.5, farLimit)).contains("dead zone (0.5 m)"));
+    assertTrue(Refusal.of(() -> zones(0.5, farLimit)).contains("dead zone (0.5 m)"));
   }
 
   @ParameterizedTest

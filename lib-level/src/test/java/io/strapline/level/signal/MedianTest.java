@@ -2,7 +2,7 @@ package io.strapline.level.signal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -73,7 +73,7 @@ class MedianTest extends SignalFilterContract {
     assertEquals(24, FilterVectors.check("median", row -> Median.of(samples(row))));
   }
 
-  private static int samples(CheckFile.Row row) {
+  private static int samples(CsvRow row) {
     return FilterVectors.parameter(row, "N").intValue();
   }
 }

@@ -3,7 +3,7 @@ package io.strapline.level.signal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRow;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,7 +21,7 @@ class MovingAverageTest extends SignalFilterContract {
     assertEquals(32, FilterVectors.check("moving_average", row -> MovingAverage.of(samples(row))));
   }
 
-  private static int samples(CheckFile.Row row) {
+  private static int samples(CsvRow row) {
     return FilterVectors.parameter(row, "N").intValue();
   }
 
