@@ -95,6 +95,11 @@ public final class RegisterMap {
     return java.util.Collections.unmodifiableMap(blocks);
   }
 
+  /** Returns what is mapped. */
+  AddressSpace space() {
+    return space;
+  }
+
   /**
    * Builds all registers from one view of the plant.
    *
