@@ -18,11 +18,11 @@ final class FullPoint {
 
   private FullPoint() {}
 
-  /** Returns its settings; the numbers mean nothing. */
-  static PointSettings settings() {
+  /** Returns its settings: a vessel of 10 m, density 1000 kg/m3, all alarms. */
+  static PointSettings settings(String tag) {
     GateSettings gates = new GateSettings(0.5, 10, OptionalDouble.of(1), List.of());
     SignalSettings plain = SignalSettings.PLAIN;
-    return PointSettings.builder("Full")
+    return PointSettings.builder(tag)
         .mounting(Mounting.plumb(10))
         .vessel(new Unit())
         .range(LoopRange.ofLevel(0, 10))

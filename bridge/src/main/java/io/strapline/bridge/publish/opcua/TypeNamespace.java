@@ -69,7 +69,7 @@ final class TypeNamespace extends PushNamespace {
   }
 
   private static List<VariableSpec> declared() {
-    return PointVariables.of(FullPoint.settings());
+    return PointVariables.of(FullPoint.settings(TYPE));
   }
 
   private static void addRule(UaNode member, boolean mandatory) {
