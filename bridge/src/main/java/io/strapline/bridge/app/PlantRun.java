@@ -146,7 +146,8 @@ public final class PlantRun implements AutoCloseable {
   }
 
   private static String name(Object part) {
-    return part.getClass().getSimpleName();
+    Class<?> type = part.getClass();
+    return type.isAnonymousClass() ? type.getName() : type.getSimpleName();
   }
 
   /** Returns where the snapshots are. */

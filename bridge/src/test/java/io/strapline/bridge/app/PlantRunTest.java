@@ -321,7 +321,11 @@ class PlantRunTest {
         PlantRun run = started()) {
       parts.sink().fail("LT-101", Cause.NO_COMMUNICATION, "connection refused");
       parts.sink().fail("LT-101", Cause.NO_COMMUNICATION, "connection refused");
-      assertEquals(Quality.bad(Cause.NO_COMMUNICATION), level(run, "LT-101").quality());
+      PointSnapshot cut = run.store().view().point("LT-101").orElseThrow();
+      assertTrue(cut.level().quality().isBad());
+      assertTrue(
+          cut.diagnostics().stream().anyMatch(d -> d.cause() == Cause.NO_COMMUNICATION),
+          () -> cut.diagnostics().toString());
       parts.sink().accept("LT-101", Sample.distance(START, 4));
       parts.sink().accept("LT-101", Sample.distance(START, 4));
       assertEquals(
