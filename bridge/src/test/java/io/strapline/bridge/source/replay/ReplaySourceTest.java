@@ -9,7 +9,7 @@ import io.strapline.bridge.config.SourceSettings.Replay;
 import io.strapline.bridge.config.SourceSettings.ReplayFormat;
 import io.strapline.bridge.config.SourceSettings.Signal;
 import io.strapline.bridge.config.SourceSettings.ValueColumn;
-import io.strapline.bridge.testing.Await;
+import io.strapline.bridge.testing.Eventually;
 import io.strapline.bridge.testing.ManualClock;
 import io.strapline.bridge.testing.Plants;
 import io.strapline.bridge.testing.RecordingSink;
@@ -73,7 +73,7 @@ class ReplaySourceTest {
       clock.awaitWaiting(1);
       assertEquals(2, sink.samples().size());
       clock.advance(Duration.ofSeconds(2));
-      Await.until("the last sample", () -> sink.samples().size() == 3);
+      Eventually.holds("the last sample", () -> sink.samples().size() == 3);
     }
     assertEquals(
         List.of(
@@ -90,7 +90,7 @@ class ReplaySourceTest {
         source(Pace.FASTEST, Signal.DISTANCE, row(0, "1"), row(1, "2"), row(2, "2.5"))) {
       assertEquals(Set.of("LT-202"), source.tagsInOwnTime());
       source.start(sink);
-      Await.until("three samples", () -> sink.samples().size() == 3);
+      Eventually.holds("three samples", () -> sink.samples().size() == 3);
     }
     assertEquals(
         List.of(
@@ -105,7 +105,7 @@ class ReplaySourceTest {
   void fastestLetsTimePassAtEveryAgeInAGapAndAtTheEnd() throws Exception {
     try (ReplaySource source = source(Pace.FASTEST, Signal.LEVEL, row(0, "1"), row(20, "2"))) {
       source.start(sink);
-      Await.until("the end", () -> sink.elapsed().size() >= 9);
+      Eventually.holds("the end", () -> sink.elapsed().size() >= 9);
     }
     List<Long> millis =
         sink.elapsed().stream().map(time -> Duration.between(THEN, time).toMillis()).toList();
@@ -119,7 +119,7 @@ class ReplaySourceTest {
     try (ReplaySource source =
         source(pace, Signal.LEVEL, row(0, "1"), row(-60, "2"), row(0, "3"))) {
       source.start(sink);
-      Await.until("three samples", () -> sink.samples().size() == 3);
+      Eventually.holds("three samples", () -> sink.samples().size() == 3);
     }
     Duration back = Duration.between(sink.samples().get(0).time(), sink.samples().get(1).time());
     assertEquals(Duration.ofMinutes(-1), back);
@@ -130,7 +130,7 @@ class ReplaySourceTest {
   void deliversEveryKindOfValue(Signal signal) throws Exception {
     try (ReplaySource source = source(Pace.FASTEST, signal, row(0, "12"))) {
       source.start(sink);
-      Await.until("a sample", () -> sink.samples().size() == 1);
+      Eventually.holds("a sample", () -> sink.samples().size() == 1);
     }
     assertEquals(signal.name(), sink.samples().get(0).kind().name());
   }
@@ -140,7 +140,7 @@ class ReplaySourceTest {
     ReplaySource source = source(Pace.RECORDED, Signal.LEVEL, row(0, "1"));
     Files.delete(folder.resolve("series.csv"));
     source.start(sink);
-    Await.until("the failure told", () -> !sink.failures().isEmpty());
+    Eventually.holds("the failure told", () -> !sink.failures().isEmpty());
     source.close();
     Replay absent =
         new Replay(

@@ -5,14 +5,14 @@ import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Assertions;
 
 /** Bounded waits on conditions. Stateless. */
-public final class Await {
+public final class Eventually {
 
   private static final long LONGEST_NANOS = 30_000_000_000L;
 
-  private Await() {}
+  private Eventually() {}
 
   /** Waits until the condition holds; fails with the text after 30 seconds. */
-  public static void until(String what, BooleanSupplier condition) {
+  public static void holds(String what, BooleanSupplier condition) {
     long start = System.nanoTime();
     while (!condition.getAsBoolean()) {
       if (System.nanoTime() - start > LONGEST_NANOS) {
