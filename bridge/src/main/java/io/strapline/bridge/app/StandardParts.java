@@ -1,0 +1,45 @@
+package io.strapline.bridge.app;
+
+import io.strapline.bridge.config.PlantSettings;
+import io.strapline.bridge.config.PointConfig;
+import io.strapline.bridge.config.SourceSettings.Replay;
+import io.strapline.bridge.config.SourceSettings.Simulated;
+import io.strapline.bridge.model.PlantClock;
+import io.strapline.bridge.model.Publisher;
+import io.strapline.bridge.model.SnapshotStore;
+import io.strapline.bridge.model.Source;
+import io.strapline.bridge.publish.opcua.OpcUaPublisher;
+import io.strapline.bridge.simulate.SimulatedSource;
+import io.strapline.bridge.source.replay.ReplaySource;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The parts of a real plant, as configured. Stateless. */
+public final class StandardParts implements PlantParts {
+
+  @Override
+  public List<Source> sources(PlantSettings plant, PlantClock clock) throws IOException {
+    List<Source> sources = new ArrayList<>();
+    List<PointConfig> simulated =
+        plant.points().stream().filter(point -> point.source() instanceof Simulated).toList();
+    if (!simulated.isEmpty()) {
+      sources.add(new SimulatedSource(simulated, clock));
+    }
+    for (PointConfig point : plant.points()) {
+      if (point.source() instanceof Replay replay) {
+        sources.add(ReplaySource.open(point, replay, clock));
+      }
+    }
+    return sources;
+  }
+
+  @Override
+  public List<Publisher> publishers(PlantSettings plant, SnapshotStore store, PlantClock clock) {
+    List<Publisher> publishers = new ArrayList<>();
+    if (plant.opcUa().enabled()) {
+      publishers.add(new OpcUaPublisher(plant, store));
+    }
+    return publishers;
+  }
+}
