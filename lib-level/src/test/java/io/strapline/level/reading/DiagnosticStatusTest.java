@@ -2,7 +2,7 @@ package io.strapline.level.reading;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.strapline.level.testing.CheckFile;
+import io.strapline.level.testing.CsvRows;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -39,7 +39,7 @@ class DiagnosticStatusTest {
   @EnumSource(DiagnosticStatus.class)
   void hasTheNumberThatThePublishedEnumerationGivesItsLetter(DiagnosticStatus status) {
     Map<String, String> numbers =
-        CheckFile.read(DiagnosticStatusTest.class, "device_health.csv").stream()
+        CsvRows.read(DiagnosticStatusTest.class, "device_health.csv").stream()
             .collect(
                 Collectors.toMap(
                     row -> row.text("ne107"), row -> row.text("value_or_status_byte")));
