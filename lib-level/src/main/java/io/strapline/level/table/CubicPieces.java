@@ -9,6 +9,9 @@ final class CubicPieces extends Pieces {
   private static final int SECOND_ORDER = 3;
   private static final int THIRD_ORDER = 4;
 
+  /** 2^27 + 1: halves the 53 binary digits of a double. */
+  private static final double SPLITTER = 134_217_729;
+
   private final SegmentIndex index;
 
   /** For each row height, volume and the coefficients of the piece above it. */
@@ -43,13 +46,41 @@ final class CubicPieces extends Pieces {
     return volume(height, at);
   }
 
+  /**
+   * Compensated Horner scheme (S. Graillat, P. Langlois, N. Louvet, "Compensated Horner Scheme",
+   * 2005): as exact as with twice the digits. The plain scheme falls by a last digit here and there
+   * where the curve is nearly flat.
+   */
   private double volume(double height, int at) {
     double x = height - rows[at];
-    double rise =
-        x * (rows[at + FIRST_ORDER] + x * (rows[at + SECOND_ORDER] + x * rows[at + THIRD_ORDER]));
+    double value = rows[at + THIRD_ORDER];
+    double error = 0;
+    for (int order = SECOND_ORDER; order >= VOLUME; order--) {
+      double coefficient = rows[at + order];
+      double product = value * x;
+      double sum = product + coefficient;
+      error = error * x + (productError(value, x, product) + sumError(product, coefficient, sum));
+      value = sum;
+    }
     // Rounding must not take it out of the step between the two rows.
-    double volume = rows[at + VOLUME] + Math.max(rise, 0);
-    return Math.min(volume, rows[at + STRIDE + VOLUME]);
+    return Math.min(Math.max(value + error, rows[at + VOLUME]), rows[at + STRIDE + VOLUME]);
+  }
+
+  /** What rounding took from {@code product = a * b} (Dekker 1971). */
+  private static double productError(double a, double b, double product) {
+    double bigA = SPLITTER * a;
+    double highA = bigA - (bigA - a);
+    double lowA = a - highA;
+    double bigB = SPLITTER * b;
+    double highB = bigB - (bigB - b);
+    double lowB = b - highB;
+    return lowA * lowB - (((product - highA * highB) - lowA * highB) - highA * lowB);
+  }
+
+  /** What rounding took from {@code sum = a + b} (Knuth). */
+  private static double sumError(double a, double b, double sum) {
+    double partB = sum - a;
+    return (a - (sum - partB)) + (b - partB);
   }
 
   /** Bisection down to neighbouring doubles: at most 64 halvings of what a double can tell. */

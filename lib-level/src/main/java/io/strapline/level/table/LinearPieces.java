@@ -41,8 +41,8 @@ final class LinearPieces extends Pieces {
   double height(double volume, int row) {
     int upper = STRIDE * row;
     int lower = upper - STRIDE;
-    double part = (volume - rows[lower + VOLUME]) / (rows[upper + VOLUME] - rows[lower + VOLUME]);
-    // The two-sided form is exact at both rows.
-    return rows[lower] * (1 - part) + rows[upper] * part;
+    double slope = (rows[upper] - rows[lower]) / (rows[upper + VOLUME] - rows[lower + VOLUME]);
+    // One-sided, so that it never falls; rounding must not lift it above the next row.
+    return Math.min(rows[lower] + (volume - rows[lower + VOLUME]) * slope, rows[upper]);
   }
 }
