@@ -22,11 +22,11 @@ final class RegisterImage {
    * Returns an image.
    *
    * @param space what is mapped
-   * @param words registers from address 0 on, high byte first; copied
-   * @param bits bits from address 0 on, eight to a byte, lowest first; copied
+   * @param words registers from address 0 on, high byte first; handed over, never changed again
+   * @param bits bits from address 0 on, eight to a byte, lowest first; handed over as well
    */
   static RegisterImage of(AddressSpace space, byte[] words, byte[] bits) {
-    return new RegisterImage(space, words.clone(), bits.clone());
+    return new RegisterImage(space, words, bits);
   }
 
   /** Returns whether a read of these registers is answered with data. */
