@@ -50,10 +50,16 @@ record ReadGroup(int function, int address, int count, List<Item> items) {
         items.add(new Item(point.tag(), modbus.signal(), modbus.register()));
       }
     }
-    items.sort(
+    return ofItems(items);
+  }
+
+  /** Groups values, in any order. */
+  static List<ReadGroup> ofItems(List<Item> items) {
+    List<Item> sorted = new ArrayList<>(items);
+    sorted.sort(
         Comparator.comparingInt((Item item) -> item.register().function())
             .thenComparingInt(item -> item.register().address()));
-    return grouped(items);
+    return grouped(sorted);
   }
 
   /** Returns a group for each item alone. */
