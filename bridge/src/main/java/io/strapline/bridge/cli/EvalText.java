@@ -1,0 +1,192 @@
+package io.strapline.bridge.cli;
+
+import io.strapline.bridge.config.PointConfig;
+import io.strapline.level.loop.LoopLimits;
+import io.strapline.level.loop.LoopRange;
+import io.strapline.level.loop.RawCounts;
+import io.strapline.level.point.Mounting;
+import io.strapline.level.point.PointSettings;
+import io.strapline.level.point.PointSnapshot;
+import io.strapline.level.point.Quantity;
+import io.strapline.level.point.Sample;
+import io.strapline.level.reading.Quality;
+import io.strapline.level.reading.Reading;
+import io.strapline.level.vessel.Vessel;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Shows how each value of a snapshot follows from the one before it. Not thread-safe. */
+final class EvalText {
+
+  private static final int DECIMALS = 3;
+  private static final double KILOGRAMS_PER_TONNE = 1000;
+
+  private final PointConfig config;
+  private final PointSettings point;
+  private final Sample sample;
+  private final PointSnapshot snapshot;
+  private final TextTable table = new TextTable();
+
+  /** Takes a point, the sample that it was given and the snapshot that came of it. */
+  EvalText(PointConfig config, Sample sample, PointSnapshot snapshot) {
+    this.config = config;
+    point = config.point();
+    this.sample = sample;
+    this.snapshot = snapshot;
+  }
+
+  /** Returns the derivation, a step a line; of a BAD value, only why it is BAD. */
+  List<String> lines() {
+    addInput();
+    if (!snapshot.level().quality().isBad()) {
+      addDistance();
+      addRange();
+      addContents();
+    }
+    addVerdict();
+    List<String> lines = new ArrayList<>();
+    lines.add(config.tag() + "  " + config.title());
+    lines.addAll(table.lines());
+    return lines;
+  }
+
+  private void addInput() {
+    table.row(name(), value(), "given");
+    point.rawCounts().filter(counts -> isCount()).ifPresent(this::addCurrent);
+    snapshot.band().ifPresent(band -> table.row("band", band.name(), bandStep()));
+  }
+
+  private void addCurrent(RawCounts counts) {
+    table.row(
+        "current",
+        Figures.of(counts.currentMilliamps(sample.value()), DECIMALS) + " mA",
+        "4 mA at count "
+            + Figures.plain(counts.countAt4())
+            + ", 20 mA at count "
+            + Figures.plain(counts.countAt20()));
+  }
+
+  private String name() {
+    return switch (sample.kind()) {
+      case DISTANCE -> "distance";
+      case LEVEL -> "level";
+      case CURRENT -> "current";
+      case RAW_COUNT -> "raw count";
+      case NO_RETURN -> "no return";
+    };
+  }
+
+  private String value() {
+    return switch (sample.kind()) {
+      case DISTANCE, LEVEL -> Figures.of(sample.value(), DECIMALS) + " m";
+      case CURRENT -> Figures.of(sample.value(), DECIMALS) + " mA";
+      case RAW_COUNT -> Figures.plain(sample.value());
+      case NO_RETURN -> "";
+    };
+  }
+
+  private boolean isCount() {
+    return sample.kind() == Sample.Kind.RAW_COUNT;
+  }
+
+  private String bandStep() {
+    LoopLimits limits = point.loopLimits();
+    return "measuring from "
+        + Figures.plain(limits.underRange())
+        + " to "
+        + Figures.plain(limits.overRange())
+        + " mA, failure at or below "
+        + Figures.plain(limits.failureLow())
+        + " and at or above "
+        + Figures.plain(limits.failureHigh())
+        + " mA";
+  }
+
+  private void addDistance() {
+    if (sample.kind() != Sample.Kind.DISTANCE) {
+      add(Quantity.DISTANCE, "distance", "m", distanceStep());
+    }
+    Mounting mounting = point.mounting();
+    double angle = mounting.beamAngleDegrees();
+    String slant = angle == 0 ? ", the beam is plumb" : " * cos(" + Figures.plain(angle) + " deg)";
+    add(Quantity.ULLAGE, "ullage", "m", shown(Quantity.DISTANCE, "m") + slant);
+    if (sample.kind() != Sample.Kind.LEVEL) {
+      String reference = Figures.of(mounting.referenceHeightMetres(), DECIMALS) + " m - ";
+      add(Quantity.LEVEL, "level", "m", reference + shown(Quantity.ULLAGE, "m"));
+    }
+  }
+
+  private String distanceStep() {
+    return switch (sample.kind()) {
+      case DISTANCE, NO_RETURN -> "";
+      case LEVEL -> "(reference height - level) / cos(beam angle)";
+      case CURRENT, RAW_COUNT -> point.range().map(this::rangeStep).orElse("no range configured");
+    };
+  }
+
+  private String rangeStep(LoopRange range) {
+    String what = range.measure() == LoopRange.Measure.LEVEL ? "from the level " : "";
+    return String.format(
+        Locale.ROOT,
+        "%s%s m + (%s - 4 mA) / 16 mA * (%s m - %s m)",
+        what,
+        Figures.of(range.lowerMetres(), DECIMALS),
+        shown(Quantity.LOOP_CURRENT, "mA"),
+        Figures.of(range.upperMetres(), DECIMALS),
+        Figures.of(range.lowerMetres(), DECIMALS));
+  }
+
+  private void addRange() {
+    boolean ranged = point.range().isPresent();
+    add(Quantity.PERCENT, "percent", "%", ranged ? "of the range" : "of the vessel's height");
+    if (snapshot.band().isEmpty()) {
+      add(Quantity.LOOP_CURRENT, "current", "mA", "what the loop would carry");
+    }
+  }
+
+  private void addContents() {
+    point
+        .vessel()
+        .ifPresent(
+            vessel -> {
+              String shape = vessel instanceof Vessel known ? known.describe() : vessel.toString();
+              add(Quantity.VOLUME, "volume", "m3", shape);
+              String capacity = Figures.of(vessel.capacityCubicMetres(), DECIMALS);
+              add(Quantity.FREE_VOLUME, "free volume", "m3", capacity + " m3 - volume");
+            });
+    point.densityKilogramsPerCubicMetre().ifPresent(density -> addMass(density));
+  }
+
+  private void addMass(double density) {
+    Optional<Reading> mass = snapshot.reading(Quantity.MASS);
+    mass.ifPresent(
+        reading ->
+            table.row(
+                "mass",
+                text(reading, 1 / KILOGRAMS_PER_TONNE, "t"),
+                "volume * " + Figures.plain(density) + " kg/m3"));
+  }
+
+  private void addVerdict() {
+    Quality quality = snapshot.level().quality();
+    table.row("quality", quality.level().name(), quality.isGood() ? "" : quality.cause().text());
+    table.row("status", snapshot.status().name(), "NE 107");
+  }
+
+  private void add(Quantity quantity, String name, String unit, String step) {
+    snapshot.reading(quantity).ifPresent(reading -> table.row(name, text(reading, 1, unit), step));
+  }
+
+  private String shown(Quantity quantity, String unit) {
+    return snapshot.reading(quantity).map(reading -> text(reading, 1, unit)).orElse("-");
+  }
+
+  /** A BAD value is not shown: somebody might use it. */
+  private static String text(Reading reading, double factor, String unit) {
+    return reading.usable().isPresent()
+        ? Figures.of(reading.value() * factor, DECIMALS) + " " + unit
+        : "- (BAD)";
+  }
+}

@@ -1,0 +1,122 @@
+package io.strapline.bridge.config;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Every key that a configuration file may hold, by section: the one list that the reader, the JSON
+ * Schema and the documentation are held against.
+ */
+enum Keys {
+  PLANT("plant", "data-folder", "opc-ua", "modbus", "points"),
+  OPC_UA("enabled", "listen", "port", "anonymous-read", "advertised-hosts"),
+  MODBUS("enabled", "listen", "port", "unit-ids", "word-order", "bad-value"),
+  POINT(
+      "title",
+      "area",
+      "modbus-block",
+      "mounting",
+      "vessel",
+      "material",
+      "range",
+      "loop",
+      "raw-counts",
+      "signal",
+      "alarms",
+      "silence",
+      "source"),
+  MOUNTING("reference-height", "beam-angle"),
+  VESSEL("upright-cylinder", "rectangular-bin", "lying-cylinder", "sphere", "capacity-table"),
+  UPRIGHT_CYLINDER("diameter", "height", "bottom"),
+  CYLINDER_BOTTOM("cone"),
+  CONE("height", "outlet-diameter"),
+  RECTANGULAR_BIN("length", "width", "height", "bottom"),
+  BIN_BOTTOM("hopper"),
+  HOPPER("height", "outlet-length", "outlet-width"),
+  LYING_CYLINDER("diameter", "length"),
+  SPHERE("diameter"),
+  CAPACITY_TABLE("file", "interpolation"),
+  MATERIAL("density"),
+  RANGE("measures", "at-4mA", "at-20mA"),
+  LOOP("failure-low", "under-range", "over-range", "failure-high", "confirmation", "recovery"),
+  RECOVERY("hysteresis", "time"),
+  RAW_COUNTS("encoding", "at-4mA", "at-20mA"),
+  SIGNAL(
+      "dead-zone",
+      "far-limit",
+      "least-strength",
+      "invalid-codes",
+      "no-return",
+      "median",
+      "average",
+      "lag"),
+  NO_RETURN("hold", "substitute"),
+  SUBSTITUTE("after", "distance"),
+  ALARMS("high-high", "high", "low", "low-low", "bad-signal"),
+  ALARM_LIMIT("at", "deadband", "on-delay", "off-delay", "priority", "latching"),
+  BAD_SIGNAL("on-delay", "priority", "latching"),
+  SILENCE("last-usable-after", "bad-after"),
+  SOURCE("simulated", "replay", "modbus"),
+  SIMULATED("signal", "shows-as", "seed", "interval", "noise", "process", "faults"),
+  PROCESS("start", "draw-to", "fill-to", "fill-rate", "draw-rate"),
+  FAULT("fault", "at", "lasts", "every"),
+  REPLAY("signal", "file", "separator", "decimal", "time", "value", "pace"),
+  TIME_COLUMN("column", "pattern", "zone"),
+  VALUE_COLUMN("column", "unit"),
+  MODBUS_DEVICE_SOURCE("signal", "device", "register"),
+  DEVICE("host", "port", "unit-id", "poll", "timeout", "longest-pause"),
+  REGISTER("table", "address", "type", "word-order", "scale");
+
+  // List.of makes the list immutable, which its type does not tell.
+  @SuppressWarnings("ImmutableEnumChecker")
+  private final List<String> names;
+
+  Keys(String... names) {
+    this.names = List.of(names);
+  }
+
+  /** Returns the keys of the section in the order of the documentation. */
+  List<String> names() {
+    return names;
+  }
+
+  /** Returns the name of the section's definition in the JSON Schema. */
+  String definition() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Returns the fix for an unknown key: the nearest valid key, or all of them. */
+  String adviceFor(String unknown) {
+    String nearest =
+        names.stream().min(Comparator.comparingInt(name -> distance(unknown, name))).orElseThrow();
+    boolean near = distance(unknown, nearest) <= Math.max(2, nearest.length() / 3);
+    return near
+        ? "did you mean " + nearest + "? Write it, or remove the key"
+        : "remove it, or use one of " + String.join(", ", names);
+  }
+
+  /** Edit distance after Levenshtein, in one row, without regard to case. */
+  private static int distance(String a, String b) {
+    String from = a.toLowerCase(Locale.ROOT);
+    String to = b.toLowerCase(Locale.ROOT);
+    int[] row = new int[to.length() + 1];
+    Arrays.setAll(row, i -> i);
+    for (int i = 1; i <= from.length(); i++) {
+      nextRow(row, i, from.charAt(i - 1), to);
+    }
+    return row[to.length()];
+  }
+
+  private static void nextRow(int[] row, int i, char letter, String to) {
+    int diagonal = row[0];
+    row[0] = i;
+    for (int j = 1; j < row.length; j++) {
+      int above = row[j];
+      int replaced = diagonal + (letter == to.charAt(j - 1) ? 0 : 1);
+      row[j] = Math.min(replaced, 1 + Math.min(above, row[j - 1]));
+      diagonal = above;
+    }
+  }
+}
