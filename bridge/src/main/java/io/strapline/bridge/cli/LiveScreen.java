@@ -10,7 +10,6 @@ import java.util.Locale;
  */
 final class LiveScreen {
 
-  private static final String UP = "\u001b[%dA";
   private static final String ERASE_BELOW = "\u001b[J";
   private static final String WRAP_OFF = "\u001b[?7l";
   private static final String WRAP_ON = "\u001b[?7h";
@@ -26,7 +25,7 @@ final class LiveScreen {
   void draw(List<String> staying, List<String> drawnOver) {
     StringBuilder text = new StringBuilder();
     if (drawn > 0) {
-      text.append(String.format(Locale.ROOT, UP, drawn));
+      text.append(String.format(Locale.ROOT, "\u001b[%dA", drawn));
     }
     text.append('\r').append(ERASE_BELOW);
     staying.forEach(line -> text.append(line).append('\n'));

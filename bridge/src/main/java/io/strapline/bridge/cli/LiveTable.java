@@ -20,8 +20,6 @@ final class LiveTable {
   /** More points than this would not fit a usual screen. */
   static final int MOST_POINTS = 30;
 
-  private static final String ROW = "%-12s %9s %6s %10s %9s %-9s %-3s %7s  %-22s %s";
-
   private LiveTable() {}
 
   /** Returns the lines of the table. */
@@ -63,7 +61,8 @@ final class LiveTable {
   }
 
   private static String row(Object... cells) {
-    return String.format(Locale.ROOT, ROW, cells).stripTrailing();
+    return String.format(Locale.ROOT, "%-12s %9s %6s %10s %9s %-9s %-3s %7s  %-22s %s", cells)
+        .stripTrailing();
   }
 
   private static String value(PointSnapshot point, Quantity quantity, double factor, String form) {

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import io.strapline.bridge.testing.Await;
+import io.strapline.bridge.testing.Eventually;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -42,7 +43,7 @@ class OpcUaPublisherIT {
     JsonNode refused = connect("Basic256Sha256");
     assertFalse(refused.path("ok").asBoolean(), "a client that nobody trusts must not get in");
     trustTheRejectedCertificate();
-    Await.until("the trusted client gets in", OpcUaPublisherIT::connected);
+    Eventually.holds("the trusted client gets in", OpcUaPublisherIT::connected);
   }
 
   @AfterAll
@@ -135,7 +136,7 @@ class OpcUaPublisherIT {
   @Test
   void tellsAStatusChangeWhileTheValueStandsStill() throws Exception {
     plant.distance(TestPlant.CARRIAGE, 30, 1);
-    subscribe(null, "ZT-401.Distance");
+    subscribe(OptionalDouble.empty(), "ZT-401.Distance");
     List<JsonNode> seen = new ArrayList<>();
     awaitChange(seen, "ZT-401.Distance", "Good");
     plant.tick(TestPlant.CARRIAGE, 20); // older than the first age limit, value held
@@ -146,7 +147,7 @@ class OpcUaPublisherIT {
   @Test
   void keepsThePercentDeadband() throws Exception {
     plant.distance(TestPlant.SILO, 5, 100);
-    JsonNode subscribed = subscribe(10.0, "LT-101.Ullage");
+    JsonNode subscribed = subscribe(OptionalDouble.of(10), "LT-101.Ullage");
     assertEquals("Good", subscribed.path("items").get(0).path("statusName").asText());
     List<JsonNode> seen = new ArrayList<>();
     awaitValue(seen, "LT-101.Ullage", 5.0);
@@ -158,19 +159,18 @@ class OpcUaPublisherIT {
 
   @Test
   void holdsSamplingAndQueueWithinTheLimits() throws Exception {
-    JsonNode item = subscribe(null, "LT-101.Percent").path("items").get(0);
+    JsonNode item = subscribe(OptionalDouble.empty(), "LT-101.Percent").path("items").get(0);
     assertEquals(100.0, item.path("sampling").asDouble());
     assertEquals(100, item.path("queue").asInt());
   }
 
-  private static JsonNode subscribe(Double percentDeadband, String identifier) throws Exception {
+  private static JsonNode subscribe(OptionalDouble percentDeadband, String identifier)
+      throws Exception {
     return peer.done(
         "subscribe",
         c -> {
           c.put("publishing", 100).put("sampling", 0).putArray("nodes").add(id(identifier));
-          if (percentDeadband != null) {
-            c.put("percentDeadband", percentDeadband);
-          }
+          percentDeadband.ifPresent(percent -> c.put("percentDeadband", percent));
         });
   }
 
@@ -187,7 +187,7 @@ class OpcUaPublisherIT {
       String identifier,
       String what,
       java.util.function.Predicate<JsonNode> wanted) {
-    Await.until(
+    Eventually.holds(
         identifier + " with " + what + " among " + seen,
         () -> {
           seen.addAll(changesOf(identifier));

@@ -90,12 +90,17 @@ final class PeerClient implements AutoCloseable {
   }
 
   @Override
-  public void close() throws IOException, InterruptedException {
+  public void close() throws IOException {
     if (process.isAlive()) {
       requests.close();
     }
-    if (!process.waitFor(5, TimeUnit.SECONDS)) {
-      kill();
+    try {
+      if (!process.waitFor(5, TimeUnit.SECONDS)) {
+        kill();
+      }
+    } catch (InterruptedException interrupted) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
     }
   }
 }
