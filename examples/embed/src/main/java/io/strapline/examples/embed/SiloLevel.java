@@ -9,41 +9,49 @@ import io.strapline.level.point.MeasuringPoint;
 import io.strapline.level.point.Mounting;
 import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.PointSnapshot;
-import io.strapline.level.point.Quantity;
 import io.strapline.level.point.Sample;
+import io.strapline.level.vessel.ConeSection;
 import io.strapline.level.vessel.StackedVessel;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 
-/** A silo's 4-20 mA signal becomes level, volume, mass and alarms. */
+/** A silo's loop current becomes level, volume, mass, alarms and status. */
 public final class SiloLevel {
 
   private SiloLevel() {}
 
-  /** Prints what one loop current means. */
+  /** Prints what a loop current of 12 mA means. */
   public static void main(String[] args) {
-    AlarmLimit highHigh =
-        new AlarmLimit(AlarmKind.HIGH_HIGH, 19.8, 0.2, 2, 5, AlarmHandling.DEFAULT);
-    PointSettings settings =
+    PointSettings silo =
         PointSettings.builder("LT-101")
-            .mounting(Mounting.plumb(21.9))
-            .range(LoopRange.ofDistance(21.5, 1.0))
-            .vessel(StackedVessel.cylinderOnCone(6.0, 18.0, 0.4, 3.2))
-            .density(1350)
-            .alarms(new AlarmSettings(List.of(highHigh), 0, AlarmHandling.DEFAULT))
+            .mounting(Mounting.plumb(21.9)) // the transmitter's zero, metres above the outlet
+            .range(LoopRange.ofDistance(21.5, 1.0)) // metres of distance at 4 mA and at 20 mA
+            .vessel(StackedVessel.uprightCylinderOnCone(new ConeSection(0.4, 6, 3.2), 18))
+            .density(1350) // kg/m3
+            .alarms(highHighAt(19.8))
             .build();
-    Instant time = Instant.parse("2026-01-05T08:00:00Z");
-    MeasuringPoint point = MeasuringPoint.of(settings, time);
+    Instant start = Instant.parse("2026-01-05T08:00:00Z");
+    MeasuringPoint point = MeasuringPoint.of(silo, start);
 
-    PointSnapshot snapshot = point.accept(Sample.current(time, 12.0));
+    PointSnapshot now = point.accept(Sample.current(start, 12.0));
 
-    snapshot.readings().forEach(SiloLevel::print);
-    System.out.println("status " + snapshot.status() + ", alarms " + snapshot.alarms());
+    now.readings()
+        .forEach(
+            (quantity, reading) ->
+                System.out.printf(
+                    Locale.ROOT,
+                    "%-12s %10.3f %-2s %s%n",
+                    quantity,
+                    reading.value(),
+                    quantity.unit(),
+                    reading.quality().level()));
+    System.out.println("NE 107 status: " + now.status() + ", alarms: " + now.alarms().size());
   }
 
-  private static void print(Quantity quantity, io.strapline.level.reading.Reading reading) {
-    System.out.printf(
-        "%-12s %10.3f %-3s %s%n",
-        quantity, reading.value(), quantity.unit(), reading.quality().level());
+  private static AlarmSettings highHighAt(double metres) {
+    AlarmHandling urgent = new AlarmHandling(1, false);
+    AlarmLimit limit = new AlarmLimit(AlarmKind.HIGH_HIGH, metres, 0.2, 2, 5, urgent);
+    return new AlarmSettings(List.of(limit), 0, urgent);
   }
 }
