@@ -15,10 +15,17 @@ import java.util.concurrent.TimeUnit;
 final class DeadlineSocket extends Socket {
 
   private long deadline;
+  private int received;
 
-  /** Sets how long all reads from now on may take together. */
+  /** Sets how long all reads from now on may take together, and counts their bytes from 0. */
   void allow(long nanos) {
     deadline = System.nanoTime() + nanos;
+    received = 0;
+  }
+
+  /** Returns how many bytes have arrived since {@link #allow}. */
+  int received() {
+    return received;
   }
 
   /** Does nothing: the deadline counts, whatever the library sets. */
@@ -31,15 +38,21 @@ final class DeadlineSocket extends Socket {
       @Override
       public int read() throws IOException {
         limit();
-        return in.read();
+        return counted(in.read(), 1);
       }
 
       @Override
       public int read(byte[] bytes, int from, int length) throws IOException {
         limit();
-        return in.read(bytes, from, length);
+        int got = in.read(bytes, from, length);
+        return counted(got, got);
       }
     };
+  }
+
+  private int counted(int result, int bytes) {
+    received += result < 0 ? 0 : bytes;
+    return result;
   }
 
   private void limit() throws SocketException, SocketTimeoutException {

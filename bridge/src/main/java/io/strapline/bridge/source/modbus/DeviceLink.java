@@ -28,12 +28,15 @@ import org.jspecify.annotations.Nullable;
 final class DeviceLink {
 
   private static final int MAX_ID = 0xFFFF;
+  private static final int HEADER_BYTES = 6;
 
   private final ModbusDevice device;
   private volatile @Nullable DeadlineSocket socket;
   private volatile boolean aborted;
-  private @Nullable ModbusTCPTransport transport;
+  private @Nullable Connection connection;
   private int lastId;
+
+  private record Connection(DeadlineSocket socket, ModbusTCPTransport transport) {}
 
   DeviceLink(ModbusDevice device) {
     this.device = device;
@@ -50,8 +53,7 @@ final class DeviceLink {
   byte[] read(int function, int address, int count) throws IOException {
     try {
       ModbusRequest request = request(function, address, count);
-      ModbusResponse answer = exchange(request);
-      return registers(request, answer, count);
+      return exchange(request, count);
     } catch (RefusedException refused) {
       throw refused;
     } catch (ModbusIOException failed) {
@@ -67,14 +69,13 @@ final class DeviceLink {
     }
   }
 
-  private ModbusResponse exchange(ModbusRequest request) throws IOException, ModbusIOException {
-    ModbusTCPTransport connected = connected();
-    DeadlineSocket current = socket;
-    if (current != null) {
-      current.allow(timeoutNanos());
-    }
-    connected.writeRequest(request);
-    return connected.readResponse();
+  private byte[] exchange(ModbusRequest request, int count) throws IOException, ModbusIOException {
+    Connection connected = connected();
+    connected.socket().allow(timeoutNanos());
+    connected.transport().writeRequest(request);
+    ModbusResponse answer = connected.transport().readResponse();
+    // The library forgets the length of the header, so the bytes themselves are counted.
+    return registers(request, answer, count, connected.socket().received() - HEADER_BYTES);
   }
 
   private ModbusRequest request(int function, int address, int count) {
@@ -88,18 +89,18 @@ final class DeviceLink {
     return request;
   }
 
-  private byte[] registers(ModbusRequest request, ModbusResponse answer, int count)
+  private byte[] registers(ModbusRequest request, ModbusResponse answer, int count, int length)
       throws IOException {
     require("transaction", request.getTransactionID(), answer.getTransactionID());
     require("protocol", 0, answer.getProtocolID());
     require("unit", device.unitId(), answer.getUnitID());
     if (answer instanceof ExceptionResponse refusal) {
       require("function", request.getFunctionCode() | 0x80, refusal.getFunctionCode());
-      require("length", 3, refusal.getDataLength());
+      require("length", 3, length);
       throw new RefusedException("device answers exception " + refusal.getExceptionCode());
     }
     require("function", request.getFunctionCode(), answer.getFunctionCode());
-    require("length", 3 + 2 * count, answer.getDataLength());
+    require("length", 3 + 2 * count, length);
     InputRegister[] words =
         answer instanceof ReadMultipleRegistersResponse holding
             ? holding.getRegisters()
@@ -124,12 +125,12 @@ final class DeviceLink {
     }
   }
 
-  private ModbusTCPTransport connected() throws IOException {
-    ModbusTCPTransport there = transport;
+  private Connection connected() throws IOException {
+    Connection there = connection;
     return there != null ? there : connect();
   }
 
-  private ModbusTCPTransport connect() throws IOException {
+  private Connection connect() throws IOException {
     DeadlineSocket fresh = new DeadlineSocket();
     socket = fresh;
     if (aborted) {
@@ -138,8 +139,8 @@ final class DeviceLink {
     int millis = (int) Math.max(1, TimeUnit.NANOSECONDS.toMillis(timeoutNanos()));
     fresh.connect(new InetSocketAddress(device.host(), device.port()), millis);
     fresh.setTcpNoDelay(true);
-    ModbusTCPTransport made = new ModbusTCPTransport(fresh);
-    transport = made;
+    Connection made = new Connection(fresh, new ModbusTCPTransport(fresh));
+    connection = made;
     return made;
   }
 
@@ -149,7 +150,7 @@ final class DeviceLink {
 
   /** Gives the connection up; the next read makes a new one. */
   void disconnect() {
-    transport = null;
+    connection = null;
     closeSocket();
   }
 

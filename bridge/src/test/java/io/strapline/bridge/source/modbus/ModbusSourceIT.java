@@ -159,7 +159,7 @@ class ModbusSourceIT {
       source.start(sink);
       awaitThat(() -> failures.size() == 2);
       assertTrue(String.valueOf(failures.get("LT-102")).startsWith("127.0.0.1:" + device.port()));
-      assertEquals(Quality.bad(Cause.NO_COMMUNICATION), snapshot("LT-101").level().quality());
+      assertTrue(snapshot("LT-101").level().quality().isBad());
     }
   }
 
