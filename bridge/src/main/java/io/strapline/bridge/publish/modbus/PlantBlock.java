@@ -81,10 +81,8 @@ final class PlantBlock {
       int offset, WireType type, double value, WordOrder order) {
     String name = "test " + (type == FLOAT32 ? "float " : "int32 ") + order;
     String note = String.format(Locale.ROOT, type == FLOAT32 ? "%.3f" : "%.0f", value);
-    return new Register<>(
-        new RegisterRow(offset, type, name, "", 1),
-        note + " in this order, always",
-        (writer, row, state) -> writer.number(row, value, order));
+    return Register.constant(
+        new RegisterRow(offset, type, name, "", 1), note + " in this order, always", value, order);
   }
 
   private static Register<PlantState> plain(

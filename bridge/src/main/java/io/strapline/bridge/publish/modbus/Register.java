@@ -1,5 +1,7 @@
 package io.strapline.bridge.publish.modbus;
 
+import io.strapline.bridge.config.ModbusSettings.WordOrder;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
@@ -8,10 +10,11 @@ import java.util.function.ToDoubleFunction;
  *
  * @param row the line
  * @param note what a user must know of it
+ * @param order an order of words of its own, whatever the map's is
  * @param source how it is written
  * @param <S> state that the value is taken from
  */
-record Register<S>(RegisterRow row, String note, Source<S> source) {
+record Register<S>(RegisterRow row, String note, Optional<WordOrder> order, Source<S> source) {
 
   /** Writes a register's value. */
   interface Source<S> {
@@ -22,13 +25,25 @@ record Register<S>(RegisterRow row, String note, Source<S> source) {
   /** Returns a register that holds a number. */
   static <S> Register<S> number(RegisterRow row, String note, ToDoubleFunction<S> value) {
     return new Register<>(
-        row, note, (writer, line, state) -> writer.number(line, value.applyAsDouble(state)));
+        row,
+        note,
+        Optional.empty(),
+        (writer, line, state) -> writer.number(line, value.applyAsDouble(state)));
   }
 
   /** Returns a register that holds text. */
   static <S> Register<S> text(RegisterRow row, String note, Function<S, String> value) {
     return new Register<>(
-        row, note, (writer, line, state) -> writer.text(line, value.apply(state)));
+        row,
+        note,
+        Optional.empty(),
+        (writer, line, state) -> writer.text(line, value.apply(state)));
+  }
+
+  /** Returns a register that always holds the same number in an order of words of its own. */
+  static <S> Register<S> constant(RegisterRow row, String note, double value, WordOrder own) {
+    return new Register<>(
+        row, note, Optional.of(own), (writer, line, state) -> writer.number(line, value, own));
   }
 
   /** Writes the value. */

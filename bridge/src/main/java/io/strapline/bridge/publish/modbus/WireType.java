@@ -43,6 +43,11 @@ public enum WireType {
     return width;
   }
 
+  /** Returns whether the order of words and bytes concerns this type. */
+  public boolean isOrdered() {
+    return width > 1 && this != TEXT16;
+  }
+
   /**
    * Narrows a number to an integer type: rounded to the nearest, ties to even; beyond the range the
    * end of the range and a mark; NaN gives the number that says that there is no value. This is the
