@@ -4,6 +4,7 @@ import io.strapline.level.alarm.AlarmKind;
 import io.strapline.level.alarm.AlarmSnapshot;
 import io.strapline.level.alarm.AlarmState;
 import io.strapline.level.point.PointSnapshot;
+import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.DiagnosticStatus;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
@@ -15,8 +16,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Logs what has changed at one point since the snapshot before: quality, NE 107 status, alarms; one
- * line per change, none while all stays as it is. Stateful, one thread at a time.
+ * Logs what has changed at one point since the snapshot before: quality with NE 107 status, alarms;
+ * one line per change, none while all stays as it is. Stateful, one thread at a time.
  */
 final class ChangeLog {
 
@@ -29,38 +30,36 @@ final class ChangeLog {
   /** Takes the next snapshot of the point. */
   void report(PointSnapshot snapshot) {
     Reading level = snapshot.level();
-    reportQuality(snapshot.tag(), level.quality());
-    reportStatus(snapshot.tag(), snapshot.status());
+    reportQuality(snapshot.tag(), level.quality(), snapshot.status());
     for (AlarmSnapshot alarm : snapshot.alarms()) {
       reportAlarm(snapshot.tag(), alarm, level);
     }
   }
 
-  private void reportQuality(String tag, Quality now) {
+  private void reportQuality(String tag, Quality now, DiagnosticStatus nowStatus) {
     Quality before = quality;
+    DiagnosticStatus statusBefore = status;
     quality = now;
-    if (now.equals(before)) {
+    status = nowStatus;
+    // A point that waits for its first sample at the start is no news.
+    boolean waiting = before == null && now.cause() == Cause.WAITING_FOR_FIRST_SAMPLE;
+    if (waiting || (now.equals(before) && nowStatus == statusBefore)) {
       return;
     }
-    String from = before == null ? "start" : before.level() + " " + before.cause();
-    String text = now.isGood() ? "" : ": " + now.cause().text();
+    String from = before == null ? "start" : text(before, statusBefore);
+    String line = tag + " " + from + " -> " + text(now, nowStatus);
+    String why = now.isGood() ? "" : ": " + now.cause().text();
     if (now.isBad()) {
-      LOG.warn("{} quality {} -> {} {}{}", tag, from, now.level(), now.cause(), text);
+      LOG.warn("{}{}", line, why);
     } else {
-      LOG.info("{} quality {} -> {} {}{}", tag, from, now.level(), now.cause(), text);
+      LOG.info("{}{}", line, why);
     }
   }
 
-  private void reportStatus(String tag, DiagnosticStatus now) {
-    if (now == status) {
-      return;
-    }
-    if (now == DiagnosticStatus.FAILURE) {
-      LOG.warn("{} NE 107 status {} -> {}", tag, status, now);
-    } else {
-      LOG.info("{} NE 107 status {} -> {}", tag, status, now);
-    }
-    status = now;
+  private static String text(Quality quality, DiagnosticStatus status) {
+    String cause = quality.isGood() ? "" : " " + quality.cause();
+    String ne107 = status == DiagnosticStatus.NORMAL ? "" : " (NE 107 " + status.letter() + ")";
+    return quality.level() + cause + ne107;
   }
 
   private void reportAlarm(String tag, AlarmSnapshot alarm, Reading level) {

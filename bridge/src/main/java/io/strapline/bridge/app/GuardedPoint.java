@@ -44,6 +44,12 @@ final class GuardedPoint {
     ownTime = sourceBringsTime;
   }
 
+  /** Begins anew at the time at which the plant starts to run; before the first scan. */
+  synchronized void begin(Instant start) {
+    evaluation = factory.begin(settings, start);
+    publish(evaluation.snapshot());
+  }
+
   /** Returns the tag of the point. */
   String tag() {
     return settings.tag();

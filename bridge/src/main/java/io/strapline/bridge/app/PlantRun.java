@@ -40,6 +40,7 @@ public final class PlantRun implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(PlantRun.class);
 
   private final PlantSettings plant;
+  private final PlantClock clock;
   private final Map<String, GuardedPoint> points = new LinkedHashMap<>();
   private final SnapshotStore store;
   private final List<Publisher> publishers;
@@ -53,6 +54,7 @@ public final class PlantRun implements AutoCloseable {
       PlantSettings plant, PlantClock clock, PlantParts parts, Evaluation.Factory evaluation)
       throws IOException {
     this.plant = plant;
+    this.clock = clock;
     Instant start = clock.instant();
     for (PointConfig point : plant.points()) {
       points.put(point.tag(), new GuardedPoint(point.point(), evaluation, start));
@@ -121,6 +123,8 @@ public final class PlantRun implements AutoCloseable {
       close();
       throw refused;
     }
+    // Publishers may take seconds to start, and plant time may run fast: nothing is late yet.
+    points.values().forEach(point -> point.begin(clock.instant()));
     running.push(new Running("ticker", ticker));
     ticker.start();
     sources.forEach(this::startSource);

@@ -8,8 +8,10 @@ import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.bridge.model.Source;
+import io.strapline.bridge.publish.modbus.ModbusPublisher;
 import io.strapline.bridge.publish.opcua.OpcUaPublisher;
 import io.strapline.bridge.simulate.SimulatedSource;
+import io.strapline.bridge.source.modbus.ModbusSource;
 import io.strapline.bridge.source.replay.ReplaySource;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -31,6 +33,7 @@ public final class StandardParts implements PlantParts {
         sources.add(ReplaySource.open(point, replay, clock));
       }
     }
+    sources.addAll(ModbusSource.of(plant.points(), clock));
     return sources;
   }
 
@@ -39,6 +42,9 @@ public final class StandardParts implements PlantParts {
     List<Publisher> publishers = new ArrayList<>();
     if (plant.opcUa().enabled()) {
       publishers.add(new OpcUaPublisher(plant, store));
+    }
+    if (plant.modbus().enabled()) {
+      publishers.add(ModbusPublisher.of(plant, store, clock));
     }
     return publishers;
   }

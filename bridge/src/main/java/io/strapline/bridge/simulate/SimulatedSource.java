@@ -30,6 +30,7 @@ public final class SimulatedSource implements Source {
 
   private static final Logger LOG = LoggerFactory.getLogger(SimulatedSource.class);
 
+  private final List<PointConfig> points;
   private final PlantClock clock;
   private final PriorityQueue<Turn> turns =
       new PriorityQueue<>(Comparator.comparing((Turn turn) -> turn.due));
@@ -43,9 +44,16 @@ public final class SimulatedSource implements Source {
    * @throws IllegalArgumentException naming the point whose simulation contradicts itself
    */
   public SimulatedSource(List<PointConfig> points, PlantClock clock) {
+    this.points = List.copyOf(points);
     this.clock = clock;
-    Instant start = clock.instant();
     live = points.stream().filter(SimulatedSource::isLive).map(PointConfig::tag).toList();
+    // Made here to see that they can be made; they are made anew when their time starts to count.
+    fillTurns();
+  }
+
+  private void fillTurns() {
+    Instant start = clock.instant();
+    turns.clear();
     for (PointConfig point : points) {
       if (point.source() instanceof Simulated simulated) {
         turns.add(new Turn(point, simulated, start));
@@ -99,6 +107,7 @@ public final class SimulatedSource implements Source {
           "simulated points show as live, for demonstrations and tests only: {}",
           String.join(", ", live));
     }
+    fillTurns();
     Thread thread = new Thread(() -> pace(sink), "simulated transmitters");
     thread.setDaemon(true);
     pacing = thread;

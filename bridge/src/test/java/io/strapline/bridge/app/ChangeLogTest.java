@@ -1,6 +1,7 @@
 package io.strapline.bridge.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.strapline.bridge.testing.LogLines;
 import io.strapline.bridge.testing.Plants;
@@ -31,6 +32,19 @@ class ChangeLogTest {
           START);
 
   @Test
+  void waitingForTheFirstSampleIsNoNews() {
+    try (LogLines log = new LogLines(ChangeLog.class)) {
+      ChangeLog changes = new ChangeLog();
+      changes.report(point.snapshot());
+      changes.report(point.accept(Sample.distance(START.plusSeconds(1), 4)));
+      assertEquals(1, log.lines().size());
+      assertTrue(
+          log.lines().get(0).matches("INFO LT-101 BAD WAITING_FOR_FIRST_SAMPLE.* -> GOOD"),
+          () -> log.lines().toString());
+    }
+  }
+
+  @Test
   void oneLinePerChangeAndNoneWhileAllStays() {
     try (LogLines log = new LogLines(ChangeLog.class)) {
       ChangeLog changes = new ChangeLog();
@@ -43,11 +57,9 @@ class ChangeLogTest {
       changes.report(point.tick(START.plusSeconds(9)));
       assertEquals(
           List.of(
-              "INFO LT-101 quality start -> GOOD NONE",
+              "INFO LT-101 start -> GOOD",
               "WARN LT-101 alarm HIGH NORM -> UNACK at level 8.250 m GOOD",
-              "WARN LT-101 quality GOOD NONE -> BAD PROCESSING_ERROR:"
-                  + " evaluation failed, see the log",
-              "WARN LT-101 NE 107 status NORMAL -> FAILURE",
+              "WARN LT-101 GOOD -> BAD PROCESSING_ERROR (NE 107 F): evaluation failed, see the log",
               "WARN LT-101 alarm BAD_SIGNAL NORM -> UNACK at level 8.250 m BAD"),
           log.lines());
     }
