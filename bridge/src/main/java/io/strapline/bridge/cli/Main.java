@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
       "that a control system can trust, over OPC UA and Modbus TCP."
     },
     subcommands = {
+      RunCommand.class,
       CheckCommand.class,
       EvalCommand.class,
       TableCommand.class,
@@ -31,6 +32,7 @@ import picocli.CommandLine.Spec;
       "",
       "Example:",
       "  strapline check config/kestrel-quay.yaml",
+      "  strapline run config/kestrel-quay.yaml",
       "",
       "Strapline is no safety-instrumented system. Overfill protection needs an",
       "independent one; local codes apply."
