@@ -71,7 +71,7 @@ public final class Clients implements AutoCloseable {
   private static long bits(Register[] registers, int from, int count) {
     long bits = 0;
     for (int i = from; i < from + count; i++) {
-      bits = bits << 16 | registers[i].getValue() & 0xFFFF;
+      bits = (bits << 16) | (registers[i].getValue() & 0xFFFF);
     }
     return bits;
   }

@@ -185,7 +185,12 @@ public final class MeasuringPoint {
   }
 
   private static Reading worsened(Reading reading, Quality overlay) {
-    return reading.derived(reading.value(), overlay);
+    // A value that is only held says so before any other doubt: alarms must not judge it as
+    // measured.
+    boolean held = overlay.cause().isHeld() && !reading.quality().isBad();
+    return held
+        ? new Reading(reading.value(), overlay, reading.time())
+        : reading.derived(reading.value(), overlay);
   }
 
   private void addMeasured(EnumMap<Quantity, Reading> readings, Quality overlay) {

@@ -156,6 +156,17 @@ class MeasuringPointTest {
   }
 
   @Test
+  void holdsTheLimitsBackWhileASilentValueIsAlsoDoubtfulForAnotherReason() {
+    AlarmLimit delayed = new AlarmLimit(AlarmKind.HIGH, 9, 0.1, 15, 0, AlarmHandling.DEFAULT);
+    MeasuringPoint point = point(silo().alarms(limits(delayed)));
+    point.accept(Sample.distance(START, 2.5).asSimulated());
+    PointSnapshot silent = point.tick(at(16));
+    assertEquals(Quality.uncertain(Cause.SOURCE_SILENT_HELD), silent.level().quality());
+    assertTrue(alarm(silent, AlarmKind.HIGH).heldBack());
+    assertEquals(AlarmState.NORMAL, alarm(silent, AlarmKind.HIGH).state());
+  }
+
+  @Test
   void doesNotLetASourceClockThatRunsAheadHideASilence() {
     MeasuringPoint point = point(silo());
     point.accept(Sample.distance(at(3600), 6), START);
