@@ -69,7 +69,8 @@ public final class PlantReader {
     Optional<MappingNode> mapping = plant.mapping("points");
     mapping.ifPresent(
         node ->
-            Section.entries(node, "points", problems)
+            new Nodes(problems)
+                .entries(node, "points")
                 .forEach(
                     (tag, value) -> {
                       refuseBadTag(tag, Place.of(value, "points." + tag));

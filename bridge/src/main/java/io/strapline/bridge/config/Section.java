@@ -3,18 +3,15 @@ package io.strapline.bridge.config;
 import io.strapline.bridge.config.ConfigProblem.Reason;
 import io.strapline.level.units.Dimension;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
-import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /**
  * One mapping of a configuration file and the keys that it may hold. Every getter notes what is
@@ -27,6 +24,7 @@ final class Section {
   private final Keys keys;
   private final String path;
   private final Problems problems;
+  private final Nodes nodes;
   private final Map<String, Node> values;
 
   private Section(MappingNode node, Keys keys, String path, Problems problems) {
@@ -34,7 +32,8 @@ final class Section {
     this.keys = keys;
     this.path = path;
     this.problems = problems;
-    values = entries(node, path, problems);
+    nodes = new Nodes(problems);
+    values = nodes.entries(node, path);
     values.forEach(this::refuseUnknown);
   }
 
@@ -43,39 +42,14 @@ final class Section {
     return new Section(node, keys, path, problems);
   }
 
-  /** Returns the entries of a mapping by key, duplicates noted and left out. */
-  static Map<String, Node> entries(MappingNode node, String path, Problems problems) {
-    Map<String, Node> entries = new LinkedHashMap<>();
-    for (NodeTuple tuple : node.getValue()) {
-      String key = tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "?";
-      if (entries.putIfAbsent(key, tuple.getValueNode()) != null) {
-        problems.error(
-            Place.of(tuple.getKeyNode().getStartMark(), join(path, key), ""),
-            Reason.CONFLICT,
-            "is given twice",
-            "keep one of the two");
-      }
-    }
-    return entries;
-  }
-
   private void refuseUnknown(String key, Node value) {
     if (!keys.names().contains(key)) {
       problems.error(
-          Place.of(keyNode(key).getStartMark(), join(path, key), ""),
+          Place.of(Nodes.keyNode(node, key).getStartMark(), join(key), ""),
           Reason.UNKNOWN_KEY,
           "is no key of this section",
           keys.adviceFor(key));
     }
-  }
-
-  private Node keyNode(String key) {
-    for (NodeTuple tuple : node.getValue()) {
-      if (tuple.getKeyNode() instanceof ScalarNode scalar && scalar.getValue().equals(key)) {
-        return tuple.getKeyNode();
-      }
-    }
-    return node;
   }
 
   /** Returns whether the key is given with a value. */
@@ -85,16 +59,7 @@ final class Section {
 
   /** Returns the value of a key as text with its place; a list or mapping is a problem. */
   Optional<Scalar> scalar(String key) {
-    return value(key).flatMap(value -> asScalar(value, join(path, key)));
-  }
-
-  private Optional<Scalar> asScalar(Node value, String key) {
-    Place place = Place.of(value, key);
-    if (value instanceof ScalarNode scalar) {
-      return Optional.of(new Scalar(scalar.getValue().strip(), place, problems));
-    }
-    problems.error(place, Reason.MALFORMED, "is not a single value", "write one value here");
-    return Optional.empty();
+    return value(key).flatMap(value -> nodes.scalar(value, join(key)));
   }
 
   private Optional<Scalar> required(String key, String what) {
@@ -168,32 +133,26 @@ final class Section {
 
   /** Returns a list of single values; empty when it is not given. */
   List<Scalar> list(String key) {
-    List<Scalar> items = new ArrayList<>();
-    each(key, (item, itemPath) -> asScalar(item, itemPath).ifPresent(items::add));
-    return items;
+    return items(key, nodes::scalar);
   }
 
   /** Returns a list of sections; empty when it is not given. */
   List<Section> sections(String key, Keys of) {
-    List<Section> items = new ArrayList<>();
-    each(key, (item, itemPath) -> asSection(item, of, itemPath).ifPresent(items::add));
-    return items;
+    return items(key, (item, at) -> child(item, of, at));
   }
 
-  private void each(String key, java.util.function.BiConsumer<Node, String> action) {
-    Optional<Node> list = value(key);
-    if (list.isPresent() && list.get() instanceof SequenceNode sequence) {
-      for (int i = 0; i < sequence.getValue().size(); i++) {
-        action.accept(sequence.getValue().get(i), join(path, key) + "[" + i + "]");
-      }
-    } else if (list.isPresent()) {
-      error(key, Reason.MALFORMED, "is no list", "write [ ] around it, items parted by commas");
+  private <T> List<T> items(String key, BiFunction<Node, String, Optional<T>> reader) {
+    List<T> items = new ArrayList<>();
+    List<Node> list = value(key).map(value -> nodes.items(value, join(key))).orElse(List.of());
+    for (int i = 0; i < list.size(); i++) {
+      reader.apply(list.get(i), join(key) + "[" + i + "]").ifPresent(items::add);
     }
+    return items;
   }
 
   /** Returns a section if it is given. */
   Optional<Section> section(String key, Keys of) {
-    return value(key).flatMap(value -> asSection(value, of, join(path, key)));
+    return value(key).flatMap(value -> child(value, of, join(key)));
   }
 
   /** Returns a required section; empty after a problem. */
@@ -204,30 +163,14 @@ final class Section {
     return section(key, of);
   }
 
-  private Optional<Section> asSection(Node value, Keys of, String at) {
-    return child(value, of, at);
-  }
-
   /** Opens a node of this file as a section. */
   Optional<Section> child(Node value, Keys of, String at) {
-    return asMapping(value, at).map(mapping -> of(mapping, of, at, problems));
+    return nodes.mapping(value, at).map(mapping -> of(mapping, of, at, problems));
   }
 
   /** Returns a mapping whose keys are free, such as the tags of points. */
   Optional<MappingNode> mapping(String key) {
-    return value(key).flatMap(value -> asMapping(value, join(path, key)));
-  }
-
-  private Optional<MappingNode> asMapping(Node value, String at) {
-    if (value instanceof MappingNode mapping) {
-      return Optional.of(mapping);
-    }
-    problems.error(
-        Place.of(value, at),
-        Reason.MALFORMED,
-        "is no group of keys",
-        "write `key: value` lines below it, indented");
-    return Optional.empty();
+    return value(key).flatMap(value -> nodes.mapping(value, join(key)));
   }
 
   /** Returns the one key of the section that is given; notes a problem for none or several. */
@@ -238,7 +181,10 @@ final class Section {
     }
     if (given.isEmpty() && problems.soundBelow(path)) {
       problems.error(
-          Place.of(node, path), Reason.MISSING, "is empty", "give one of " + join(among));
+          Place.of(node, path),
+          Reason.MISSING,
+          "is empty",
+          "give one of " + String.join(", ", among));
     } else if (given.size() > 1) {
       error(given.get(1), Reason.CONFLICT, "stands beside " + given.get(0), "keep one of the two");
     }
@@ -258,8 +204,8 @@ final class Section {
   /** Returns the place of a key's value, or of the section when the key is not given. */
   Place place(String key) {
     return value(key)
-        .map(value -> Place.of(value, join(path, key)))
-        .orElseGet(() -> Place.of(node.getStartMark(), join(path, key), ""));
+        .map(value -> Place.of(value, join(key)))
+        .orElseGet(() -> Place.of(node.getStartMark(), join(key), ""));
   }
 
   /** Returns the path of the section. */
@@ -301,7 +247,7 @@ final class Section {
   }
 
   private void missing(String key, String what) {
-    Place place = Place.of(keyNode(key).getStartMark(), join(path, key), "");
+    Place place = Place.of(Nodes.keyNode(node, key).getStartMark(), join(key), "");
     problems.error(place, Reason.MISSING, "is missing", "give " + what);
   }
 
@@ -309,18 +255,10 @@ final class Section {
     if (!keys.names().contains(key)) {
       throw new IllegalStateException(key + " is not declared in Keys." + keys);
     }
-    return Optional.ofNullable(values.get(key)).filter(value -> !isBlank(value));
+    return Optional.ofNullable(values.get(key)).filter(value -> !Nodes.isBlank(value));
   }
 
-  private static boolean isBlank(Node value) {
-    return value instanceof ScalarNode scalar && scalar.getValue().isBlank();
-  }
-
-  private static String join(String path, String key) {
-    return path.isEmpty() ? key : path + "." + key;
-  }
-
-  private static String join(List<String> keys) {
-    return String.join(", ", keys);
+  private String join(String key) {
+    return Nodes.join(path, key);
   }
 }

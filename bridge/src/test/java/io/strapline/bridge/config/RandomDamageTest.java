@@ -19,6 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 class RandomDamageTest {
 
   private static final long SEED = 20261125;
+  private static final int KINDS_A_VALUE = 4;
+  private static final int ROUNDS = 300;
   private static final Pattern VALUE = Pattern.compile("(?<=: )[^\\s,{}\\[\\]#][^,{}\\[\\]\\n]*");
 
   private static final List<String> GARBAGE =
@@ -65,15 +67,17 @@ class RandomDamageTest {
   }
 
   @Test
-  void everyValueInTurnBecomesEveryKindOfGarbage() throws IOException {
+  void everyValueInTurnBecomesGarbage() throws IOException {
     String text = Samples.text(Samples.EVERY_KEY);
     Path file = Samples.write(folder, text);
     List<int[]> places = places(text);
     assertTrue(places.size() > 100, () -> places.size() + " values found");
+    Random random = new Random(SEED);
     for (int[] place : places) {
-      for (String garbage : GARBAGE) {
+      for (int i = 0; i < KINDS_A_VALUE; i++) {
+        String garbage = GARBAGE.get(random.nextInt(GARBAGE.size()));
         String broken = text.substring(0, place[0]) + garbage + text.substring(place[1]);
-        String what = text.substring(place[0], place[1]) + " -> " + garbage;
+        String what = text.substring(place[0], place[1]) + " -> " + garbage + ", seed " + SEED;
         assertDoesNotThrow(() -> read(file, broken), what);
       }
     }
@@ -84,7 +88,7 @@ class RandomDamageTest {
     String text = Samples.text(Samples.EVERY_KEY);
     Path file = Samples.write(folder, text);
     Random random = new Random(SEED);
-    for (int i = 0; i < 1500; i++) {
+    for (int i = 0; i < ROUNDS; i++) {
       String broken = damage(text, random);
       int round = i;
       assertDoesNotThrow(() -> read(file, broken), () -> "seed " + SEED + ", round " + round);
