@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       EvalCommand.class,
       TableCommand.class,
+      MapCommand.class,
       HelpCommand.class,
     },
     footer = {

@@ -5,7 +5,7 @@ package io.strapline.bridge.publish.modbus;
  *
  * @param offset of its first register from the start of the block, 0 to 99
  * @param type how the value lies in registers
- * @param name what it is, lower case, unique in its block
+ * @param name what it is
  * @param unit of the register's number after multiplying by {@code step}; empty for none
  * @param step what one count stands for; 1 for floats and plain numbers
  */
