@@ -32,7 +32,7 @@ function plain(dataValue) {
   };
 }
 
-async function connect({ url, policy, applicationUri }) {
+async function connect({ url, policy, sessionTimeout }) {
   const certificates = new OPCUACertificateManager({
     rootFolder: join(folder, "pki"),
     automaticallyAcceptUnknownCertificate: true,
@@ -41,7 +41,7 @@ async function connect({ url, policy, applicationUri }) {
   const secured = policy !== "None";
   state.client = OPCUAClient.create({
     applicationName: "StraplinePeer",
-    applicationUri: applicationUri ?? "urn:strapline:test:peer",
+    applicationUri: "urn:strapline:test:peer",
     clientCertificateManager: certificates,
     certificateFile: join(folder, "client.pem"),
     privateKeyFile: join(folder, "pki", "own", "private", "private_key.pem"),
@@ -49,7 +49,7 @@ async function connect({ url, policy, applicationUri }) {
     securityMode: secured ? MessageSecurityMode.SignAndEncrypt : MessageSecurityMode.None,
     connectionStrategy: { maxRetry: 0, initialDelay: 100, maxDelay: 100 },
     endpointMustExist: false,
-    requestedSessionTimeout: 20000,
+    requestedSessionTimeout: sessionTimeout ?? 20000,
   });
   await state.client.connect(url);
   state.session = await state.client.createSession();

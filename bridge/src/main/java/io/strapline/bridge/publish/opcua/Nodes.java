@@ -11,10 +11,8 @@ import org.eclipse.milo.opcua.sdk.server.nodes.UaObjectNode.UaObjectNodeBuilder;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaVariableNode;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaVariableNode.UaVariableNodeBuilder;
 import org.eclipse.milo.opcua.stack.core.NodeIds;
-import org.eclipse.milo.opcua.stack.core.encoding.EncodingContext;
 import org.eclipse.milo.opcua.stack.core.types.UaStructuredType;
 import org.eclipse.milo.opcua.stack.core.types.builtin.DataValue;
-import org.eclipse.milo.opcua.stack.core.types.builtin.ExtensionObject;
 import org.eclipse.milo.opcua.stack.core.types.builtin.LocalizedText;
 import org.eclipse.milo.opcua.stack.core.types.builtin.NodeId;
 import org.eclipse.milo.opcua.stack.core.types.builtin.QualifiedName;
@@ -99,15 +97,9 @@ final class Nodes {
     addProperty(node, identifier, name, NodeIds.Range, new Range(span.low(), span.high()));
   }
 
+  /** Makes a property; a structure stays unencoded, since the library reads ranges that way. */
   private void addProperty(
       UaVariableNode owner, String identifier, String name, NodeId type, UaStructuredType value) {
-    EncodingContext encoding = context.getServer().getStaticEncodingContext();
-    addProperty(
-        owner, identifier, name, type, new Variant(ExtensionObject.encode(encoding, value)));
-  }
-
-  /** Makes a property with a value that never changes. */
-  void addProperty(UaNode owner, String identifier, String name, NodeId type, Variant value) {
     UaVariableNode property =
         new UaVariableNodeBuilder(context)
             .setNodeId(id(identifier + "." + name))
@@ -115,7 +107,7 @@ final class Nodes {
             .setDisplayName(LocalizedText.english(name))
             .setDataType(type)
             .setTypeDefinition(NodeIds.PropertyType)
-            .setValue(new DataValue(value))
+            .setValue(new DataValue(new Variant(value)))
             .buildAndAdd();
     link(owner, NodeIds.HasProperty, property);
   }

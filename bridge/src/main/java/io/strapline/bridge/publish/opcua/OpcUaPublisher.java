@@ -177,6 +177,12 @@ public final class OpcUaPublisher implements Publisher {
     return address.url();
   }
 
+  /** Returns how many monitored items of all clients watch the points. */
+  int watchers() {
+    PointNamespace there = points;
+    return there == null ? 0 : there.watchers();
+  }
+
   @Override
   public synchronized void close() {
     PointNamespace pointNamespace = points;
@@ -185,15 +191,14 @@ public final class OpcUaPublisher implements Publisher {
     points = null;
     types = null;
     server = null;
+    if (pointNamespace != null) {
+      pointNamespace.shutdown();
+    }
+    if (typeNamespace != null) {
+      typeNamespace.shutdown();
+    }
     if (running != null) {
-      ServerHost.announceShutdown(running);
-      if (pointNamespace != null) {
-        pointNamespace.shutdown();
-      }
-      if (typeNamespace != null) {
-        typeNamespace.shutdown();
-      }
-      running.shutdown().join();
+      ServerHost.stop(running);
     }
     if (threads != null) {
       threads.close();

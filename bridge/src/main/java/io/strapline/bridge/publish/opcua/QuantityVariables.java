@@ -25,7 +25,7 @@ final class QuantityVariables {
     List<VariableSpec> specs = new ArrayList<>();
     for (Quantity quantity : configured(settings)) {
       specs.add(present(quantity, settings));
-      specs.add(lastGood(quantity));
+      specs.add(lastGood(quantity, settings));
     }
     return specs;
   }
@@ -60,12 +60,13 @@ final class QuantityVariables {
         snapshot -> Values.of(snapshot.reading(quantity), snapshot.sourceTime()));
   }
 
-  private static VariableSpec lastGood(Quantity quantity) {
+  private static VariableSpec lastGood(Quantity quantity, PointSettings settings) {
     String title = "Last good " + title(quantity).toLowerCase(Locale.ROOT);
-    return VariableSpec.plain(
+    return new VariableSpec(
         path(quantity) + ".LastGood",
-        ValueType.DOUBLE,
         new Label(title, title + ", with the source time at which it was measured"),
+        ValueType.DOUBLE,
+        scale(quantity, new Ranges(settings)).map(scale -> Scale.of(scale.unit())),
         snapshot -> Values.of(snapshot.lastGood(quantity), snapshot.sourceTime()));
   }
 

@@ -24,10 +24,13 @@ import org.eclipse.milo.opcua.stack.core.types.enumerated.ServerState;
 import org.eclipse.milo.opcua.stack.core.types.structured.BuildInfo;
 import org.eclipse.milo.opcua.stack.transport.server.tcp.OpcTcpServerTransport;
 import org.eclipse.milo.opcua.stack.transport.server.tcp.OpcTcpServerTransportConfig;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Sets the server up, binds it and keeps its own status truthful. Stateless. */
 final class ServerHost {
 
+  private static final Logger LOG = LoggerFactory.getLogger(ServerHost.class);
   private static final String PRODUCT_URI = "urn:strapline:bridge";
 
   private ServerHost() {}
@@ -119,12 +122,18 @@ final class ServerHost {
     }
   }
 
-  /** Tells clients that the server is about to stop. */
-  static void announceShutdown(OpcUaServer server) {
+  /** Tells clients that the server stops, and stops it. */
+  static void stop(OpcUaServer server) {
     var status = serverNode(server).getServerStatusNode();
     status.setShutdownReason(LocalizedText.english("the bridge is being stopped"));
     status.setSecondsTillShutdown(uint(0));
     status.setState(ServerState.Shutdown);
+    try {
+      server.shutdown().join();
+    } catch (IllegalStateException neverStarted) {
+      // A server that failed before it was bound has nothing to free.
+      LOG.debug("OPC UA: server stopped before it was started", neverStarted);
+    }
   }
 
   private static ServerTypeNode serverNode(OpcUaServer server) {

@@ -84,23 +84,16 @@ final class PeerClient implements AutoCloseable {
   }
 
   /** Ends the client without a word to the server, as a crash would. */
-  void kill() throws InterruptedException {
-    process.destroyForcibly();
-    assertTrue(process.waitFor(10, TimeUnit.SECONDS));
+  void kill() {
+    process.destroyForcibly().onExit().orTimeout(10, TimeUnit.SECONDS).join();
   }
 
   @Override
   public void close() throws IOException {
     if (process.isAlive()) {
       requests.close();
+      process.onExit().completeOnTimeout(process, 5, TimeUnit.SECONDS).join();
     }
-    try {
-      if (!process.waitFor(5, TimeUnit.SECONDS)) {
-        kill();
-      }
-    } catch (InterruptedException interrupted) {
-      process.destroyForcibly();
-      Thread.currentThread().interrupt();
-    }
+    kill();
   }
 }
