@@ -100,9 +100,11 @@ final class LevelWindow {
    * window's middle.
    */
   double slope() {
+    Iterator<Entry> iterator = entries.iterator();
+    Entry before = iterator.next();
     double sum = 0;
-    Entry before = entries.getFirst();
-    for (Entry entry : entries) {
+    while (iterator.hasNext()) {
+      Entry entry = iterator.next();
       sum += moment(before, entry);
       before = entry;
     }

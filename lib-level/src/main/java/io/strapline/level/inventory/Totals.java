@@ -19,8 +19,9 @@ import java.util.Optional;
  * is lost: a slow movement counts in full as soon as it has gone the threshold. Always {@code
  * filled - drawn = content at the turning point - content at the first sample}.
  *
- * <p><b>Bias.</b> Each turning point is taken at the noise's peak, so either total is high by up to
- * the noise's peak-to-peak, as an amount, for each fill-and-draw cycle; true movements smaller than
+ * <p><b>Bias.</b> Each turning point carries the noise of its sample. Where the level rests, the
+ * turning point moves to the noise's peak and both totals come out high; either is off by at most
+ * the noise's peak-to-peak, as an amount, for each fill-and-draw cycle. True movements smaller than
  * the threshold do not count. Choose the threshold at two to three times the peak-to-peak noise.
  *
  * <p><b>Gaps.</b> BAD and held samples are left out. What moved meanwhile, or while the program was
