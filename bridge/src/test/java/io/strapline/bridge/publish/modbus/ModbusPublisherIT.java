@@ -63,7 +63,9 @@ class ModbusPublisherIT {
     RegisterImage inPlace = RegisterImage.of(new AddressSpace().map(0, 200), shared, new byte[25]);
     ReadRequests requests = new ReadRequests(Set.of(1), swapped ? keeper : () -> inPlace);
     AtomicBoolean stop = new AtomicBoolean();
-    Thread writer = new Thread(() -> write(store, keeper, shared, stop));
+    Runnable writing =
+        swapped ? () -> swap(store, keeper, stop) : () -> overwrite(store, keeper, shared, stop);
+    Thread writer = new Thread(writing, "writer");
     writer.setDaemon(true);
     try (ModbusListener listener =
         ModbusListener.start(
@@ -77,16 +79,34 @@ class ModbusPublisherIT {
     }
   }
 
-  private void write(SnapshotStore store, ImageKeeper keeper, byte[] shared, AtomicBoolean stop) {
-    // Bounded by the reader, and by this count.
-    for (int i = 1; i < 5_000_000 && !stop.get(); i++) {
-      double level = i % 2 == 0 ? 7.9999 : 8.0001;
-      store.update(silo.accept(Sample.level(TestPlants.START.plusMillis(i), level)));
-      keeper.publish();
-      RegisterImage next = keeper.get();
+  private static boolean goesOn(AtomicBoolean stop, long began) {
+    return !stop.get() && System.nanoTime() - began < TimeUnit.SECONDS.toNanos(60);
+  }
+
+  private void swap(SnapshotStore store, ImageKeeper keeper, AtomicBoolean stop) {
+    long began = System.nanoTime();
+    for (int i = 1; goesOn(stop, began); i++) {
+      publish(store, keeper, i);
+    }
+  }
+
+  private RegisterImage publish(SnapshotStore store, ImageKeeper keeper, int number) {
+    double level = number % 2 == 0 ? 7.9999 : 8.0001;
+    store.update(silo.accept(Sample.level(TestPlants.START.plusMillis(number), level)));
+    keeper.publish();
+    return keeper.get();
+  }
+
+  // The mistake that the images avoid: registers written one by one where they are read.
+  private void overwrite(
+      SnapshotStore store, ImageKeeper keeper, byte[] shared, AtomicBoolean stop) {
+    RegisterImage[] images = {publish(store, keeper, 1), publish(store, keeper, 2)};
+    long began = System.nanoTime();
+    for (int i = 0; goesOn(stop, began); i++) {
       for (int address = 0; address < 200; address++) {
-        shared[2 * address] = (byte) (next.register(address) >> 8);
-        shared[2 * address + 1] = (byte) next.register(address);
+        int value = images[i % 2].register(address);
+        shared[2 * address] = (byte) (value >> 8);
+        shared[2 * address + 1] = (byte) value;
       }
     }
   }

@@ -165,9 +165,12 @@ class DeviceLinkIT {
         };
     try (ScriptedDevice device = new ScriptedDevice(twice)) {
       DeviceLink link = new DeviceLink(device(device, 5));
-      assertEquals(500, ByteBuffer.wrap(link.read(3, 500, 1)).getShort());
-      assertThrows(IOException.class, () -> link.read(3, 600, 1));
-      assertEquals(700, ByteBuffer.wrap(link.read(3, 700, 1)).getShort());
+      // Whether both answers are there at the first read or the second comes later, one read fails
+      // and none is wrong.
+      for (int address : new int[] {500, 600, 700}) {
+        assertEquals(address, ByteBuffer.wrap(patiently(link, address)).getShort());
+      }
+      assertEquals(2, device.connections());
       link.disconnect();
     }
   }
