@@ -20,12 +20,17 @@ import org.jspecify.annotations.Nullable;
  * one, within one resolution step. The amount is the difference of the contents at rest: the mean
  * over the window before the one in which the flow rose, and the mean over the second half of the
  * quiet time. Where there was no rest (turning round, or a start before the first sample) the
- * content at that sample stands in.
+ * content at that sample stands in. A flow that creeps up to the start rate is followed back by two
+ * windows to where it was zero; what crept in before that counts as rest.
  *
  * <p>A gap longer than the window leaves a batch open; it ends by what is seen afterwards and is
  * then {@link Batch.Trust#PARTLY_SEEN}.
  */
 public final class BatchDetector {
+
+  // Windows by which a flow may creep up from nothing to the start rate and still be put back.
+  private static final int LOOK_BACK = 2;
+  private static final Batch.Trust PARTLY = Batch.Trust.PARTLY_SEEN;
 
   private final FlowSettings flowSettings;
   private final BatchSettings settings;
@@ -36,6 +41,7 @@ public final class BatchDetector {
   private @Nullable OpenBatch open;
   private @Nullable Instant quietSince;
   private @Nullable Rest lastRest;
+  private @Nullable Instant lastStill;
 
   private record Rest(Instant time, double amount) {}
 
@@ -45,7 +51,8 @@ public final class BatchDetector {
     this.content = Check.present("BatchDetector.content", content, "give the content");
     this.estimator = FlowEstimator.of(flowSettings, content);
     double window = flowSettings.windowSeconds();
-    this.history = new LevelWindow(window + Math.max(window, settings.quietSeconds()));
+    this.history =
+        new LevelWindow(Math.max((LOOK_BACK + 2) * window, window + settings.quietSeconds()));
     this.flow = estimator.at(Instant.EPOCH);
   }
 
@@ -57,18 +64,10 @@ public final class BatchDetector {
 
   /** Takes the next level, in metres above the datum, and returns the batch that ended with it. */
   public Optional<Batch> add(Reading level) {
-    boolean wasBad = flow.rate().quality().isBad();
     flow = estimator.add(level);
-    if (flow.rate().quality().isBad() && !wasBad) {
-      lose();
-    }
-    if (level.quality().isBad() || level.quality().cause().isHeld()) {
-      return Optional.empty();
-    }
-    if (!remember(level) || flow.rate().quality().isBad()) {
-      return Optional.empty();
-    }
-    return judge();
+    boolean usable = !level.quality().isBad() && !level.quality().cause().isHeld();
+    boolean taken = usable && remember(level);
+    return taken && !flow.rate().quality().isBad() ? judge() : Optional.empty();
   }
 
   /** Returns the flow after the newest sample, for showing. */
@@ -87,12 +86,11 @@ public final class BatchDetector {
     quietSince = null;
   }
 
-  private static final Batch.Trust PARTLY = Batch.Trust.PARTLY_SEEN;
-
-  // The flow went BAD: a gap longer than the window, or the clock was set.
+  // The estimator starts anew in the same cases: a gap longer than its window, or a clock set back.
   private void lose() {
     history.clear();
     lastRest = null;
+    lastStill = null;
     quietSince = null;
     if (open != null) {
       open = open.seen(PARTLY);
@@ -100,6 +98,9 @@ public final class BatchDetector {
   }
 
   private boolean remember(Reading level) {
+    if (history.isFar(level.time(), Elapsed.delay(flowSettings.windowSeconds()))) {
+      lose();
+    }
     if (history.isStale(level.time())) {
       return false;
     }
@@ -110,21 +111,31 @@ public final class BatchDetector {
   }
 
   private Optional<Batch> judge() {
-    double rate = flow.rate().value();
     if (open == null) {
-      if (Math.abs(rate) >= settings.startRate()) {
-        open = started(FlowDirection.of(rate));
-      }
+      await(flow.rate().value());
       return Optional.empty();
     }
-    if (!flow.rate().quality().isGood()) {
-      open = open.seen(Batch.Trust.UNCERTAIN_INPUT);
+    return follow(open, flow.rate().value());
+  }
+
+  private void await(double rate) {
+    if (rate == 0) {
+      lastStill = history.newest().time();
+    } else if (Math.abs(rate) >= settings.startRate()) {
+      open = started(FlowDirection.of(rate));
+      lastStill = null;
     }
-    double onward = open.direction().sign() * rate;
+  }
+
+  private Optional<Batch> follow(OpenBatch seen, double rate) {
+    OpenBatch batch =
+        flow.rate().quality().isGood() ? seen : seen.seen(Batch.Trust.UNCERTAIN_INPUT);
+    open = batch;
+    double onward = batch.direction().sign() * rate;
     if (onward <= -settings.startRate()) {
-      return turned(open);
+      return turned(batch);
     }
-    return quiet(onward <= settings.stopRate()) ? rested(open) : Optional.empty();
+    return quiet(onward <= settings.stopRate()) ? rested(batch) : Optional.empty();
   }
 
   private boolean quiet(boolean slow) {
@@ -139,7 +150,7 @@ public final class BatchDetector {
   }
 
   private OpenBatch started(FlowDirection direction) {
-    Instant riseBegin = before(flowSettings.windowSeconds());
+    Instant riseBegin = riseBegin();
     Optional<Rest> rest = rest(riseBegin);
     LevelWindow.Entry first = firstSince(riseBegin);
     Batch.Trust trust =
@@ -153,12 +164,22 @@ public final class BatchDetector {
     return new OpenBatch(direction, start, rest.get().amount(), trust);
   }
 
+  // The flow was last nothing over the window that ended then, so the rise began within it.
+  private Instant riseBegin() {
+    double window = flowSettings.windowSeconds();
+    if (lastStill == null || lastStill.isBefore(before(LOOK_BACK * window))) {
+      return before(window);
+    }
+    return lastStill.minus(Elapsed.delay(window));
+  }
+
   // The mean content over the window before the rise, or where the last batch ended.
   private Optional<Rest> rest(Instant riseBegin) {
     Instant from = lastRest == null ? Instant.MIN : lastRest.time();
+    Instant earliest = riseBegin.minus(Elapsed.delay(flowSettings.windowSeconds()));
     List<LevelWindow.Entry> still =
-        history.entries().stream()
-            .filter(entry -> !entry.time().isBefore(from) && !entry.time().isAfter(riseBegin))
+        historySince(from.isAfter(earliest) ? from : earliest).stream()
+            .filter(entry -> !entry.time().isAfter(riseBegin))
             .toList();
     // A single sample at the window's edge is the start of what is known and no rest.
     if (still.size() > 1) {

@@ -47,7 +47,12 @@ final class LevelWindow {
 
   /** Returns whether a time lies more than the window from the newest sample, either way. */
   boolean isFar(Instant time) {
-    return !isEmpty() && Duration.between(newest().time(), time).abs().compareTo(length) > 0;
+    return isFar(time, length);
+  }
+
+  /** Returns whether a time lies more than a distance from the newest sample, either way. */
+  boolean isFar(Instant time, Duration distance) {
+    return !isEmpty() && Duration.between(newest().time(), time).abs().compareTo(distance) > 0;
   }
 
   /** Returns whether a time does not lie after the newest sample. */
