@@ -1,6 +1,7 @@
 package io.strapline.level.inventory;
 
 import io.strapline.level.internal.Check;
+import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
 import java.util.OptionalDouble;
 
@@ -15,15 +16,21 @@ import java.util.OptionalDouble;
  *     or later than {@value #HORIZON} s
  * @param secondsAtGreatestFlow least seconds in which the target can be reached whatever the
  *     present flow does; zero when reached; empty when the content is BAD
+ * @param quality worst quality of content and flow; the time at the greatest flow rests on the
+ *     content alone
  */
 public record TimeToTarget(
     Target target,
     Outlook outlook,
     OptionalDouble secondsAtPresentFlow,
-    OptionalDouble secondsAtGreatestFlow) {
+    OptionalDouble secondsAtGreatestFlow,
+    Quality quality) {
 
   /** Latest time that is still told, in seconds: about ten years. */
   public static final double HORIZON = 315_576_000;
+
+  private static final OptionalDouble NEVER = OptionalDouble.empty();
+  private static final OptionalDouble NOW = OptionalDouble.of(0);
 
   /** What the present flow does to the distance from the target. */
   public enum Outlook {
@@ -55,21 +62,18 @@ public record TimeToTarget(
         greatestFlow,
         "per s",
         "give the greatest flow towards the target without a sign");
+    Quality quality = Quality.worst(content.quality(), flow.quality());
     if (content.quality().isBad()) {
-      return new TimeToTarget(
-          target, Outlook.UNKNOWN, OptionalDouble.empty(), OptionalDouble.empty());
+      return new TimeToTarget(target, Outlook.UNKNOWN, NEVER, NEVER, quality);
     }
     double remaining = target.side().direction().sign() * (target.amount() - content.value());
     if (remaining <= 0) {
-      OptionalDouble now = OptionalDouble.of(0);
-      return new TimeToTarget(target, Outlook.REACHED, now, now);
+      return new TimeToTarget(target, Outlook.REACHED, NOW, NOW, quality);
     }
     Outlook outlook = outlook(target, flow);
-    OptionalDouble present =
-        outlook == Outlook.APPROACHING
-            ? seconds(remaining, Math.abs(flow.value()))
-            : OptionalDouble.empty();
-    return new TimeToTarget(target, outlook, present, seconds(remaining, greatestFlow));
+    boolean approaching = outlook == Outlook.APPROACHING;
+    OptionalDouble present = approaching ? seconds(remaining, Math.abs(flow.value())) : NEVER;
+    return new TimeToTarget(target, outlook, present, seconds(remaining, greatestFlow), quality);
   }
 
   private static Outlook outlook(Target target, Reading flow) {
@@ -85,6 +89,6 @@ public record TimeToTarget(
 
   private static OptionalDouble seconds(double amount, double flow) {
     double seconds = amount / flow;
-    return seconds <= HORIZON ? OptionalDouble.of(seconds) : OptionalDouble.empty();
+    return seconds <= HORIZON ? OptionalDouble.of(seconds) : NEVER;
   }
 }

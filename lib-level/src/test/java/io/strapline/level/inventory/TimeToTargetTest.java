@@ -2,12 +2,15 @@ package io.strapline.level.inventory;
 
 import static io.strapline.level.inventory.Series.bad;
 import static io.strapline.level.inventory.Series.good;
+import static io.strapline.level.inventory.Series.uncertain;
 import static io.strapline.level.testing.Refusals.assertRefused;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.strapline.level.inventory.Target.Side;
 import io.strapline.level.inventory.TimeToTarget.Outlook;
+import io.strapline.level.reading.Quality;
+import io.strapline.level.reading.Reading;
 import io.strapline.level.testing.CsvRow;
 import io.strapline.level.testing.CsvRows;
 import io.strapline.level.units.VolumeUnit;
@@ -126,6 +129,16 @@ class TimeToTargetTest {
     assertEquals(Outlook.UNKNOWN, greatest.outlook());
     assertTrue(greatest.secondsAtPresentFlow().isEmpty());
     assertEquals(OptionalDouble.of(30), greatest.secondsAtGreatestFlow());
+  }
+
+  @Test
+  void carriesTheWorstQualityOfContentAndFlow() {
+    Reading doubtful = uncertain(0, 40);
+    assertEquals(Quality.GOOD, TimeToTarget.of(HIGH, good(0, 40), good(0, 1), 2).quality());
+    assertEquals(doubtful.quality(), TimeToTarget.of(HIGH, doubtful, good(0, 1), 2).quality());
+    assertEquals(
+        doubtful.quality(), TimeToTarget.of(HIGH, good(0, 40), uncertain(0, 1), 2).quality());
+    assertEquals(bad(0).quality(), TimeToTarget.of(HIGH, doubtful, bad(0), 2).quality());
   }
 
   @Test

@@ -145,6 +145,18 @@ class TotalsTest {
     assertEquals(30e6 + 5_000_001, sum.value(), 1e-8);
   }
 
+  @Test
+  void aTotalOf30MillionGoesOnCountingBatchesOfALitreOrTwo() {
+    TotalsState large =
+        new TotalsState(new CompensatedSum(30e6, 0), CompensatedSum.ZERO, Optional.empty(), false);
+    Totals litres = Totals.restore(0.01, height -> height, large);
+    for (int i = 0; i < 200_000; i++) {
+      litres.add(good(i, i % 2 == 0 ? 5 : 6.666667));
+    }
+    assertEquals(30e6 + 166_666.7, litres.state().filledAmount(), 1e-6);
+    assertEquals(99_999 * 1.666667, litres.state().drawnAmount(), 1e-6);
+  }
+
   // 1e16 + 1 is 1e16 in double precision too.
   @Test
   void keepsWhatRoundingTakes() {
