@@ -14,6 +14,7 @@ import io.strapline.bridge.config.SourceSettings.Simulated;
 import io.strapline.level.alarm.AlarmKind;
 import io.strapline.level.alarm.AlarmLimit;
 import io.strapline.level.loop.LoopRange;
+import io.strapline.level.signal.SignalChain;
 import io.strapline.level.vessel.CapacityCurve;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,7 +81,7 @@ final class PlantSummary {
 
   private static List<String> points(List<PointConfig> points) {
     TextTable table = new TextTable();
-    table.row("TAG", "TITLE", "VESSEL", "RANGE", "ALARMS AT", "SOURCE", "BLOCK");
+    table.row("TAG", "TITLE", "VESSEL", "RANGE", "ALARMS AT", "DELAY", "SOURCE", "BLOCK");
     for (PointConfig point : points) {
       table.row(
           point.tag(),
@@ -88,6 +89,7 @@ final class PlantSummary {
           point.point().vessel().map(PlantSummary::vessel).orElse("none, position only"),
           point.point().range().map(PlantSummary::range).orElse("-"),
           alarms(point.point().alarms().limits()),
+          delay(point),
           source(point.source()),
           point.modbusBlock().isPresent() ? "" + point.modbusBlock().getAsInt() : "-");
     }
@@ -126,6 +128,27 @@ final class PlantSummary {
       case LOW_LOW -> "LL";
       case BAD_SIGNAL -> "bad signal";
     };
+  }
+
+  /** Returns by how much conditioning delays the values, and the alarms, on a slow ramp. */
+  private static String delay(PointConfig point) {
+    SignalChain chain = SignalChain.of(point.point().signal());
+    double interval = intervalSeconds(point.source());
+    if (!(interval > 0)) {
+      return "as the file is spaced";
+    }
+    return "value "
+        + Figures.of(chain.delaySeconds(interval), 1)
+        + ", alarm "
+        + Figures.of(chain.earlyDelaySeconds(interval), 1)
+        + " s";
+  }
+
+  private static double intervalSeconds(SourceSettings source) {
+    if (source instanceof Simulated simulated) {
+      return simulated.intervalSeconds();
+    }
+    return source instanceof Modbus modbus ? modbus.device().pollSeconds() : 0;
   }
 
   private static String source(SourceSettings source) {

@@ -53,6 +53,18 @@ class CheckCommandTest {
   }
 
   @Test
+  void theDelayOfConditioningIsToldForValuesAndForAlarms() throws IOException {
+    String conditioned =
+        Files.readString(plant("5 m"))
+            .replace("    source:", "    signal: { median: 5, average: 4, lag: 3 s }\n    source:")
+            .replace("signal: current,", "signal: current, interval: 2 s,");
+    Files.writeString(folder.resolve("plant.yaml"), conditioned);
+    CommandLineRun run = CommandLineRun.of("check", folder.resolve("plant.yaml").toString());
+    // By hand: median (5 - 1) / 2 samples of 2 s, average (4 - 1) / 2 samples of 2 s, lag 3 s.
+    assertTrue(run.out().contains("value 10.0, alarm 4.0 s"), run.out() + run.err());
+  }
+
+  @Test
   void aServerThatIsOffOrTakesAFreePortIsToldSo() throws IOException {
     CommandLineRun run = CommandLineRun.of("check", plant("5 m").toString());
     assertTrue(run.out().contains("opc.tcp://127.0.0.1:(a free port), users only"), run.out());

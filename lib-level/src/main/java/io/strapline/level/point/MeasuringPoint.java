@@ -185,12 +185,19 @@ public final class MeasuringPoint {
   }
 
   private static Reading worsened(Reading reading, Quality overlay) {
-    // A value that is only held says so before any other doubt: alarms must not judge it as
-    // measured.
-    boolean held = overlay.cause().isHeld() && !reading.quality().isBad();
-    return held
+    return overrules(overlay, reading.quality())
         ? new Reading(reading.value(), overlay, reading.time())
         : reading.derived(reading.value(), overlay);
+  }
+
+  /** Returns whether the overlay speaks although it is no worse than the reading's own quality. */
+  private static boolean overrules(Quality overlay, Quality own) {
+    // A value that is only held says so before any other doubt: alarms must not judge it as
+    // measured.
+    boolean held = overlay.cause().isHeld() && !own.isBad();
+    // A known reason for having no sample tells more than waiting for one.
+    boolean known = overlay.isBad() && own.cause() == Cause.WAITING_FOR_FIRST_SAMPLE;
+    return held || known;
   }
 
   private void addMeasured(EnumMap<Quantity, Reading> readings, Quality overlay) {
