@@ -1,6 +1,5 @@
 package io.strapline.level.inventory;
 
-import io.strapline.level.internal.Check;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
 import java.util.OptionalDouble;
@@ -15,7 +14,8 @@ import java.util.OptionalDouble;
  * @param secondsAtPresentFlow seconds; zero when reached; empty when standing, going away, unknown
  *     or later than {@value #HORIZON} s
  * @param secondsAtGreatestFlow least seconds in which the target can be reached whatever the
- *     present flow does; zero when reached; empty when the content is BAD
+ *     present flow does; zero when reached; empty when the content is BAD or the greatest flow
+ *     unknown
  * @param quality worst quality of content and flow; the time at the greatest flow rests on the
  *     content alone
  */
@@ -52,16 +52,10 @@ public record TimeToTarget(
    * @param target the target
    * @param content present content, in the target's unit
    * @param flow present flow, in the target's unit per second, filling positive
-   * @param greatestFlow greatest flow towards the target, in the target's unit per second; finite,
-   *     greater than zero, without sign
-   * @throws IllegalArgumentException if {@code greatestFlow} is out of its range
+   * @param greatest greatest flows, in the target's unit per second
    */
-  public static TimeToTarget of(Target target, Reading content, Reading flow, double greatestFlow) {
-    Check.positive(
-        "TimeToTarget.greatestFlow",
-        greatestFlow,
-        "per s",
-        "give the greatest flow towards the target without a sign");
+  public static TimeToTarget of(
+      Target target, Reading content, Reading flow, GreatestFlows greatest) {
     Quality quality = Quality.worst(content.quality(), flow.quality());
     if (content.quality().isBad()) {
       return new TimeToTarget(target, Outlook.UNKNOWN, NEVER, NEVER, quality);
@@ -73,7 +67,9 @@ public record TimeToTarget(
     Outlook outlook = outlook(target, flow);
     boolean approaching = outlook == Outlook.APPROACHING;
     OptionalDouble present = approaching ? seconds(remaining, Math.abs(flow.value())) : NEVER;
-    return new TimeToTarget(target, outlook, present, seconds(remaining, greatestFlow), quality);
+    OptionalDouble most = greatest.towards(target);
+    OptionalDouble least = most.isPresent() ? seconds(remaining, most.getAsDouble()) : NEVER;
+    return new TimeToTarget(target, outlook, present, least, quality);
   }
 
   private static Outlook outlook(Target target, Reading flow) {

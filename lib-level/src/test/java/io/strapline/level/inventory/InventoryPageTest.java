@@ -42,7 +42,8 @@ class InventoryPageTest {
     }
     assertEquals(0.028, flow.rate().value(), 1e-9);
     Reading content = level.derived(volume.at(level.value()), level.quality());
-    TimeToTarget full = TimeToTarget.of(Target.full(silo), content, flow.rate(), 0.05);
+    GreatestFlows greatest = GreatestFlows.of(0.05, 0.1);
+    TimeToTarget full = TimeToTarget.of(Target.full(silo), content, flow.rate(), greatest);
     assertEquals(Outlook.APPROACHING, full.outlook());
     assertEquals(9_880, full.secondsAtPresentFlow().orElseThrow(), 1e-6);
     assertEquals(28 * 9.88 / 0.05, full.secondsAtGreatestFlow().orElseThrow(), 1e-6);

@@ -7,13 +7,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.strapline.level.inventory.MassCurve.Mass;
 import io.strapline.level.inventory.TabulatedDensity.Row;
+import io.strapline.level.table.CapacityRow;
+import io.strapline.level.table.CapacityTable;
+import io.strapline.level.table.Interpolation;
 import io.strapline.level.testing.CsvRow;
 import io.strapline.level.testing.CsvRows;
 import io.strapline.level.vessel.CapacityCurve;
+import io.strapline.level.vessel.ConeSection;
+import io.strapline.level.vessel.StackedVessel;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class MassCurveTest {
@@ -21,21 +27,45 @@ class MassCurveTest {
   private static final double AREA = 28;
   private static final CapacityCurve SILO = Vessels.upright(AREA, 20);
 
-  static List<CsvRow> lyingCylinders() {
+  static List<CsvRow> references() {
     return CsvRows.read(MassCurveTest.class, "mass_reference.csv");
   }
 
   // Another form of the integral, evaluated with another tool at 30 digits.
   @ParameterizedTest
-  @MethodSource("lyingCylinders")
+  @MethodSource("references")
   void meetsTheIntegralOverTheCrossSection(CsvRow row) {
     BulkDensity density =
         BulkDensity.packing(
             row.number("surface_kg_m3"), row.number("deep_kg_m3"), row.number("depth_constant_m"));
-    Mass mass = MassCurve.of(Vessels.lying(1.25, 8), density).atHeight(row.number("h_m"));
+    Mass mass = MassCurve.of(vessel(row), density).atHeight(row.number("h_m"));
     double expected = row.number("mass_kg");
     assertEquals(expected, mass.kilograms(), row.number("rel_tol") * expected);
     assertWithin(expected, mass);
+  }
+
+  private static CapacityCurve vessel(CsvRow row) {
+    return row.text("vessel").startsWith("lying")
+        ? Vessels.lying(1.25, 8)
+        : StackedVessel.uprightCylinderOnCone(new ConeSection(0.5, 6, 4), 15);
+  }
+
+  // Straight lines between the rows and a heel of 2 m3; 600 + 40 d down to 3 m, 720 below. Exact
+  // fractions by hand, since every piece is a line times a line.
+  @ParameterizedTest
+  @CsvSource({"0.5, 3680", "2, 19040", "4, 56100", "5, 80400"})
+  void weighsByACapacityTableWithKinksAndAHeel(double height, double expected) {
+    CapacityTable table =
+        CapacityTable.of(
+            "sump",
+            List.of(
+                new CapacityRow(1, 0, 2),
+                new CapacityRow(2, 1, 10),
+                new CapacityRow(3, 3, 50),
+                new CapacityRow(4, 5, 120)),
+            Interpolation.LINEAR);
+    BulkDensity density = BulkDensity.byDepth(List.of(new Row(0, 600), new Row(3, 720)));
+    assertWithin(expected, MassCurve.of(table, density).atHeight(height));
   }
 
   @Test

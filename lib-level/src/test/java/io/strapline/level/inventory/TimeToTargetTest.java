@@ -25,6 +25,7 @@ class TimeToTargetTest {
 
   private static final List<CsvRow> EXAMPLES =
       CsvRows.read(TimeToTargetTest.class, "overfill_examples.csv");
+  private static final GreatestFlows BOTH = GreatestFlows.of(2, 2);
   private static final Target HIGH = new Target("high", 100, Side.FROM_BELOW);
   private static final Target LOW = new Target("low", 100, Side.FROM_ABOVE);
 
@@ -49,7 +50,8 @@ class TimeToTargetTest {
             Side.FROM_BELOW);
     double now = tank.volumeCubicMetres(example("EX1-VERTICAL", "high-high = CH"));
     double greatest = example("EX1-VERTICAL", "maximum fill rate") / 3600;
-    TimeToTarget time = TimeToTarget.of(critical, good(0, now), good(0, 0), greatest);
+    TimeToTarget time =
+        TimeToTarget.of(critical, good(0, now), good(0, 0), GreatestFlows.of(greatest, 1));
     assertEquals(Outlook.STANDING, time.outlook());
     assertTrue(time.secondsAtPresentFlow().isEmpty());
     assertEquals(
@@ -72,7 +74,8 @@ class TimeToTargetTest {
     assertEquals(example("EX2-HORIZONTAL", "volume at critical high"), critical.amount(), 1e-8);
     double rate = example("EX2-HORIZONTAL", "maximum fill rate") / 3600;
     double now = tank.volumeCubicMetres(example("EX2-HORIZONTAL", "high-high"));
-    TimeToTarget time = TimeToTarget.of(critical, good(0, now), good(0, rate), rate);
+    TimeToTarget time =
+        TimeToTarget.of(critical, good(0, now), good(0, rate), GreatestFlows.of(rate, 1));
     assertEquals(Outlook.APPROACHING, time.outlook());
     double expected = 60 * example("EX2-HORIZONTAL", "response time");
     assertEquals(expected, time.secondsAtPresentFlow().orElseThrow(), 1e-3);
@@ -85,14 +88,16 @@ class TimeToTargetTest {
     CapacityCurve tank = Vessels.upright(1, gallon * example("RULE-2MIN", "rated capacity"));
     double now = gallon * example("RULE-2MIN", "maximum safe fill volume");
     double rate = gallon * example("RULE-2MIN", "fill rate") / 60;
-    TimeToTarget time = TimeToTarget.of(Target.full(tank), good(0, now), good(0, rate), rate);
+    TimeToTarget time =
+        TimeToTarget.of(Target.full(tank), good(0, now), good(0, rate), GreatestFlows.of(rate, 1));
     assertEquals(
         60 * example("RULE-2MIN", "time used"), time.secondsAtPresentFlow().orElseThrow(), 1e-9);
   }
 
   @Test
   void toEmptyCountsTheDraw() {
-    TimeToTarget time = TimeToTarget.of(Target.empty(), good(0, 36), good(0, -0.01), 0.02);
+    TimeToTarget time =
+        TimeToTarget.of(Target.empty(), good(0, 36), good(0, -0.01), GreatestFlows.of(1, 0.02));
     assertEquals(Outlook.APPROACHING, time.outlook());
     assertEquals(3600, time.secondsAtPresentFlow().orElseThrow(), 1e-9);
     assertEquals(1800, time.secondsAtGreatestFlow().orElseThrow(), 1e-9);
@@ -100,32 +105,33 @@ class TimeToTargetTest {
 
   @Test
   void aFlowAwayHasNoTimeButTheGreatestFlowHas() {
-    TimeToTarget time = TimeToTarget.of(HIGH, good(0, 40), good(0, -1), 2);
+    TimeToTarget time = TimeToTarget.of(HIGH, good(0, 40), good(0, -1), BOTH);
     assertEquals(Outlook.GOING_AWAY, time.outlook());
     assertEquals(OptionalDouble.empty(), time.secondsAtPresentFlow());
     assertEquals(OptionalDouble.of(30), time.secondsAtGreatestFlow());
-    assertEquals(Outlook.GOING_AWAY, TimeToTarget.of(LOW, good(0, 140), good(0, 1), 2).outlook());
+    assertEquals(
+        Outlook.GOING_AWAY, TimeToTarget.of(LOW, good(0, 140), good(0, 1), BOTH).outlook());
   }
 
   @Test
   void atOrBeyondTheTargetTheTimeIsZeroWhateverTheFlow() {
     for (double flow : new double[] {-1, 0, 1}) {
       for (double content : new double[] {100, 130}) {
-        TimeToTarget time = TimeToTarget.of(HIGH, good(0, content), good(0, flow), 2);
+        TimeToTarget time = TimeToTarget.of(HIGH, good(0, content), good(0, flow), BOTH);
         assertEquals(Outlook.REACHED, time.outlook());
         assertEquals(OptionalDouble.of(0), time.secondsAtPresentFlow());
         assertEquals(OptionalDouble.of(0), time.secondsAtGreatestFlow());
       }
     }
-    assertEquals(Outlook.REACHED, TimeToTarget.of(LOW, good(0, 80), good(0, 1), 2).outlook());
+    assertEquals(Outlook.REACHED, TimeToTarget.of(LOW, good(0, 80), good(0, 1), BOTH).outlook());
   }
 
   @Test
   void badContentTellsNothingAndBadFlowOnlyTheGreatest() {
-    TimeToTarget none = TimeToTarget.of(HIGH, bad(0), good(0, 1), 2);
+    TimeToTarget none = TimeToTarget.of(HIGH, bad(0), good(0, 1), BOTH);
     assertEquals(Outlook.UNKNOWN, none.outlook());
     assertTrue(none.secondsAtGreatestFlow().isEmpty());
-    TimeToTarget greatest = TimeToTarget.of(HIGH, good(0, 40), bad(0), 2);
+    TimeToTarget greatest = TimeToTarget.of(HIGH, good(0, 40), bad(0), BOTH);
     assertEquals(Outlook.UNKNOWN, greatest.outlook());
     assertTrue(greatest.secondsAtPresentFlow().isEmpty());
     assertEquals(OptionalDouble.of(30), greatest.secondsAtGreatestFlow());
@@ -134,26 +140,45 @@ class TimeToTargetTest {
   @Test
   void carriesTheWorstQualityOfContentAndFlow() {
     Reading doubtful = uncertain(0, 40);
-    assertEquals(Quality.GOOD, TimeToTarget.of(HIGH, good(0, 40), good(0, 1), 2).quality());
-    assertEquals(doubtful.quality(), TimeToTarget.of(HIGH, doubtful, good(0, 1), 2).quality());
+    assertEquals(Quality.GOOD, TimeToTarget.of(HIGH, good(0, 40), good(0, 1), BOTH).quality());
+    assertEquals(doubtful.quality(), TimeToTarget.of(HIGH, doubtful, good(0, 1), BOTH).quality());
     assertEquals(
-        doubtful.quality(), TimeToTarget.of(HIGH, good(0, 40), uncertain(0, 1), 2).quality());
-    assertEquals(bad(0).quality(), TimeToTarget.of(HIGH, doubtful, bad(0), 2).quality());
+        doubtful.quality(), TimeToTarget.of(HIGH, good(0, 40), uncertain(0, 1), BOTH).quality());
+    assertEquals(bad(0).quality(), TimeToTarget.of(HIGH, doubtful, bad(0), BOTH).quality());
   }
 
   @Test
   void aTimeBeyondTheHorizonIsNotTold() {
-    TimeToTarget time = TimeToTarget.of(HIGH, good(0, 40), good(0, Double.MIN_VALUE), 1e-9);
+    TimeToTarget time =
+        TimeToTarget.of(HIGH, good(0, 40), good(0, Double.MIN_VALUE), GreatestFlows.of(1e-9, 1e-9));
     assertEquals(Outlook.APPROACHING, time.outlook());
     assertTrue(time.secondsAtPresentFlow().isEmpty());
     assertTrue(time.secondsAtGreatestFlow().isEmpty());
   }
 
+  @Test
+  void withoutAGreatestFlowOnlyThePresentOneIsTold() {
+    TimeToTarget time = TimeToTarget.of(HIGH, good(0, 40), good(0, 1), GreatestFlows.UNKNOWN);
+    assertEquals(OptionalDouble.of(60), time.secondsAtPresentFlow());
+    assertTrue(time.secondsAtGreatestFlow().isEmpty());
+  }
+
+  @Test
+  void takesTheGreatestFlowThatLeadsToTheTarget() {
+    GreatestFlows flows = GreatestFlows.of(2, 5);
+    assertEquals(
+        OptionalDouble.of(30),
+        TimeToTarget.of(HIGH, good(0, 40), good(0, 0), flows).secondsAtGreatestFlow());
+    assertEquals(
+        OptionalDouble.of(12),
+        TimeToTarget.of(LOW, good(0, 160), good(0, 0), flows).secondsAtGreatestFlow());
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, -1, 0})
   void refusesGreatestFlows(double wrong) {
-    assertRefused(
-        "TimeToTarget.greatestFlow", () -> TimeToTarget.of(HIGH, good(0, 1), good(0, 1), wrong));
+    assertRefused("GreatestFlows.filling", () -> GreatestFlows.of(wrong, 1));
+    assertRefused("GreatestFlows.drawing", () -> GreatestFlows.of(1, wrong));
   }
 
   @ParameterizedTest
