@@ -226,6 +226,46 @@ class BatchDetectorTest {
     assertEquals(Trust.PARTLY_SEEN, batches.get(0).trust());
   }
 
+  // Random fills, draws and rests: batches and totals, two ways of counting, agree with what moved.
+  @Test
+  void agreesWithTheTotalsAndWithWhatMoved() {
+    long seed = 2718;
+    Random random = new Random(seed);
+    Totals totals = Totals.of(0.005, VOLUME);
+    double level = 20;
+    double[] moved = new double[2];
+    int t = 0;
+    int movements = 0;
+    for (int phase = 0; phase < 120; phase++) {
+      int direction = phase % 2 == 0 ? 0 : random.nextBoolean() ? 1 : -1;
+      double rate = direction * (0.0008 + 0.002 * random.nextDouble());
+      int seconds = 120 + random.nextInt(400);
+      movements += Math.abs(direction);
+      for (int i = 0; i < seconds; i++) {
+        level += rate;
+        moved[rate > 0 ? 0 : 1] += AREA * Math.abs(rate);
+        Reading reading = good(t++, level);
+        totals.add(reading);
+        add(reading);
+      }
+    }
+    double last = level;
+    run(t, t + 200.0, second -> last);
+    String where = "seed " + seed;
+    assertTrue(movements > 40 && batches.size() == movements, where + " " + batches.size());
+    assertEquals(moved[0], sum(batches, FlowDirection.FILLING), 1e-6, where);
+    assertEquals(moved[1], sum(batches, FlowDirection.DRAWING), 1e-6, where);
+    assertEquals(moved[0], totals.state().filledAmount(), 1e-6, where);
+    assertEquals(moved[1], totals.state().drawnAmount(), 1e-6, where);
+  }
+
+  private static double sum(List<Batch> batches, FlowDirection direction) {
+    return batches.stream()
+        .filter(batch -> batch.direction() == direction)
+        .mapToDouble(Batch::amount)
+        .sum();
+  }
+
   @Test
   void aClockSetBackDoesNotEndTheSearch() {
     run(100_000, 100_010, t -> 4);
