@@ -58,7 +58,10 @@ final class PlantSummary {
     if (!server.enabled()) {
       return "off";
     }
-    String who = server.anonymousRead() ? ", read without a user name" : ", users only";
+    String who =
+        server.anonymousRead()
+            ? ", read without a user name"
+            : ", trusted client certificates only";
     return "opc.tcp://" + server.host() + ":" + port(server.port()) + who;
   }
 

@@ -67,7 +67,9 @@ class CheckCommandTest {
   @Test
   void aServerThatIsOffOrTakesAFreePortIsToldSo() throws IOException {
     CommandLineRun run = CommandLineRun.of("check", plant("5 m").toString());
-    assertTrue(run.out().contains("opc.tcp://127.0.0.1:(a free port), users only"), run.out());
+    assertTrue(
+        run.out().contains("opc.tcp://127.0.0.1:(a free port), trusted client certificates only"),
+        run.out());
     assertTrue(run.out().contains("Modbus TCP  off"), run.out());
   }
 
