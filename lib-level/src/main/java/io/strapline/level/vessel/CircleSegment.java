@@ -42,7 +42,7 @@ final class CircleSegment {
   }
 
   /** Returns u - sin u; the series ends where its next term is under 1e-17 of the first. */
-  private static double angleLessSine(double u) {
+  static double angleLessSine(double u) {
     if (u > SERIES_LIMIT) {
       return u - Math.sin(u);
     }

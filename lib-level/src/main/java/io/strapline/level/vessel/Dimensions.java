@@ -53,4 +53,10 @@ final class Dimensions {
     BigDecimal rounded = BigDecimal.valueOf(metres).setScale(decimals, RoundingMode.HALF_UP);
     return rounded.signum() == 0 ? "0 m" : rounded.stripTrailingZeros().toPlainString() + " m";
   }
+
+  /** Writes a ratio to four decimals without idle zeros. */
+  static String ratio(double ratio) {
+    BigDecimal rounded = BigDecimal.valueOf(ratio).setScale(4, RoundingMode.HALF_UP);
+    return rounded.stripTrailingZeros().toPlainString();
+  }
 }

@@ -18,6 +18,18 @@ final class HeightSearch {
   private final DoubleUnaryOperator volume;
   private final DoubleUnaryOperator area;
   private final double full;
+  private final long grain;
+
+  /**
+   * Prepares a search over a volume that may change at every double.
+   *
+   * @param volume of a height in [0, full], never falling, to the last bit
+   * @param area its slope
+   * @param full the full height
+   */
+  HeightSearch(DoubleUnaryOperator volume, DoubleUnaryOperator area, double full) {
+    this(volume, area, full, 1);
+  }
 
   /**
    * Prepares a search.
@@ -25,11 +37,13 @@ final class HeightSearch {
    * @param volume of a height in [0, full], never falling, to the last bit
    * @param area its slope
    * @param full the full height
+   * @param grain about how many neighbouring doubles share a volume
    */
-  HeightSearch(DoubleUnaryOperator volume, DoubleUnaryOperator area, double full) {
+  HeightSearch(DoubleUnaryOperator volume, DoubleUnaryOperator area, double full, long grain) {
     this.volume = volume;
     this.area = area;
     this.full = full;
+    this.grain = grain;
   }
 
   /**
@@ -59,7 +73,7 @@ final class HeightSearch {
       double next = height - excess / area.applyAsDouble(height);
       // Written so that an area of zero, which gives NaN or infinity, halves the bracket too.
       next = next > low && next < high ? next : (low + high) / 2;
-      if (Math.abs(next - height) <= 2 * Math.ulp(height)) {
+      if (Math.abs(next - height) <= 2 * grain * Math.ulp(height)) {
         return height;
       }
       height = next;
@@ -69,7 +83,7 @@ final class HeightSearch {
 
   private double upwards(long below, double wanted) {
     long low = below;
-    long step = 1;
+    long step = grain;
     long top = Double.doubleToRawLongBits(full);
     while (low + step < top && !holds(low + step, wanted)) {
       low += step;
@@ -80,7 +94,7 @@ final class HeightSearch {
 
   private double downwards(long enough, double wanted) {
     long high = enough;
-    long step = 1;
+    long step = grain;
     while (high - step > 0 && holds(high - step, wanted)) {
       high -= step;
       step *= 2;

@@ -49,8 +49,19 @@ public record LyingCylinder(double diameterMetres, double lengthMetres) implemen
     return search.lowest(volume, diameterMetres * about(volume / capacity));
   }
 
+  /**
+   * Returns this shell with two heads.
+   *
+   * @param left head at one end
+   * @param right head at the other end
+   * @throws IllegalArgumentException if a head cannot have this diameter
+   */
+  public LyingTank withHeads(Head left, Head right) {
+    return LyingTank.of(new Shell(diameterMetres, lengthMetres), left, right);
+  }
+
   /** First term of the series at the nearer end: part = 16 / (3 pi) t^(3/2). */
-  private static double about(double part) {
+  static double about(double part) {
     double nearer = Math.min(part, 1 - part);
     double t = Math.min(Math.pow(nearer * 3 * Math.PI / 16, 2 / 3.0), 0.5);
     return part <= 0.5 ? t : 1 - t;

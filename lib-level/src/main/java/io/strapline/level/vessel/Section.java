@@ -4,7 +4,8 @@ package io.strapline.level.vessel;
  * One part of an upright vessel between two levels, such as the cone under a silo. Heights are
  * measured from the section's own lower edge. Immutable and safe for any thread.
  */
-public sealed interface Section permits CylinderSection, ConeSection, PrismSection, PyramidSection {
+public sealed interface Section
+    permits CylinderSection, ConeSection, PrismSection, PyramidSection, HeadSection {
 
   /** Returns the height of the section in metres, greater than zero. */
   double heightMetres();

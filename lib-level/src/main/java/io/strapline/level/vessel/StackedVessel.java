@@ -1,6 +1,7 @@
 package io.strapline.level.vessel;
 
 import io.strapline.level.internal.Check;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -66,6 +67,25 @@ public final class StackedVessel implements Vessel {
           "give the outlet as bottom and the shell's diameter as top");
     }
     return of(List.of(cone, new CylinderSection(cone.topDiameterMetres(), shellHeightMetres)));
+  }
+
+  /**
+   * Returns an upright tank: shell, bottom head and top head. The datum is the lowest inside point
+   * of the bottom head. {@link Head.Flat} at the top is a flat cover.
+   *
+   * @throws IllegalArgumentException if a head cannot have the diameter of the shell
+   */
+  public static StackedVessel uprightTank(Shell shell, Head bottom, Head top) {
+    List<Section> sections = new ArrayList<>();
+    double diameter = shell.diameterMetres();
+    if (!(bottom instanceof Head.Flat)) {
+      sections.add(HeadSection.bottom(bottom, diameter));
+    }
+    sections.add(new CylinderSection(diameter, shell.lengthMetres()));
+    if (!(top instanceof Head.Flat)) {
+      sections.add(HeadSection.top(top, diameter));
+    }
+    return of(sections);
   }
 
   /** Returns a rectangular bin on a flat bottom; see {@link PrismSection} for the ranges. */

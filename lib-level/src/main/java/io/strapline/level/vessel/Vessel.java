@@ -5,7 +5,8 @@ package io.strapline.level.vessel;
  * geometry, without a capacity table. All dimensions are inside dimensions in metres; the vessel
  * stands or lies level. Immutable and safe for any thread.
  */
-public sealed interface Vessel extends CapacityCurve permits StackedVessel, LyingCylinder, Sphere {
+public sealed interface Vessel extends CapacityCurve
+    permits StackedVessel, LyingCylinder, LyingTank, Sphere {
 
   /**
    * Returns the free surface of a level filling, the slope of volume against height.
