@@ -49,7 +49,7 @@ class ArchitectureTest {
           Map.entry("signal", Set.of("reading")),
           Map.entry("alarm", Set.of("reading")),
           Map.entry("table", Set.of("vessel")),
-          Map.entry("surface", Set.of("vessel")),
+          Map.entry("surface", Set.of("vessel", "reading")),
           Map.entry("inventory", Set.of("vessel", "reading")),
           Map.entry("point", pointMayImport()),
           Map.entry("plan", planMayImport()));

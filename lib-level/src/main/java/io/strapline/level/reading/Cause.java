@@ -46,6 +46,10 @@ public enum Cause {
   INVALID_CODE(FAILURE, "device sent a code that means no measurement"),
   /** The level lies outside the vessel or its capacity table; the end value is held. */
   OUTSIDE_VESSEL(OUT_OF_SPECIFICATION, "level outside the vessel or table, end value held"),
+  /** Beams on one vessel differ by more than any surface between them allows. */
+  BEAMS_DISAGREE(OUT_OF_SPECIFICATION, "beams disagree beyond the limit"),
+  /** A beam of several on one vessel gives nothing; the others stand in for it. */
+  BEAM_LOST(OUT_OF_SPECIFICATION, "a beam is lost, the other beams stand in"),
   /** The device reports that it has failed. */
   DEVICE_FAILURE(FAILURE, "device reports a failure"),
   /** The device reports that it works outside its specification. */

@@ -39,6 +39,8 @@ public final class CauseCode {
       case SOURCE_SILENT_HELD -> 50;
       case SOURCE_SILENT -> 51;
       case NO_COMMUNICATION -> 52;
+      case BEAMS_DISAGREE -> 60;
+      case BEAM_LOST -> 61;
     };
   }
 }

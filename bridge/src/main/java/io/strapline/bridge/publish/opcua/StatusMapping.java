@@ -54,8 +54,9 @@ final class StatusMapping {
       case NOT_A_NUMBER -> StatusCodes.Bad_SensorFailure;
       case NO_RETURN, DEAD_ZONE, FAR_LIMIT, WEAK_RETURN, INVALID_CODE -> StatusCodes.Bad;
       case OUTSIDE_VESSEL -> StatusCodes.Uncertain_EngineeringUnitsExceeded;
+      case BEAM_LOST -> StatusCodes.Uncertain_SubNormal;
       case DEVICE_FAILURE -> StatusCodes.Bad_DeviceFailure;
-      case DEVICE_OUT_OF_SPECIFICATION -> StatusCodes.Uncertain_SensorNotAccurate;
+      case BEAMS_DISAGREE, DEVICE_OUT_OF_SPECIFICATION -> StatusCodes.Uncertain_SensorNotAccurate;
       case DEVICE_FUNCTION_CHECK -> StatusCodes.Bad_OutOfService;
       case SOURCE_SILENT_HELD -> StatusCodes.Uncertain_NoCommunicationLastUsableValue;
       case SOURCE_SILENT, NO_COMMUNICATION -> StatusCodes.Bad_NoCommunication;

@@ -46,6 +46,8 @@ class StatusMappingTest {
     "WEAK_RETURN, BAD, Bad",
     "INVALID_CODE, BAD, Bad",
     "OUTSIDE_VESSEL, UNCERTAIN, Uncertain_EngineeringUnitsExceeded",
+    "BEAMS_DISAGREE, UNCERTAIN, Uncertain_SensorNotAccurate",
+    "BEAM_LOST, UNCERTAIN, Uncertain_SubNormal",
     "DEVICE_FAILURE, BAD, Bad_DeviceFailure",
     "DEVICE_OUT_OF_SPECIFICATION, UNCERTAIN, Uncertain_SensorNotAccurate",
     "DEVICE_FUNCTION_CHECK, BAD, Bad_OutOfService",
