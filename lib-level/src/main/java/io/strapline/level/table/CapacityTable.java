@@ -4,6 +4,7 @@ import io.strapline.level.internal.Check;
 import io.strapline.level.vessel.CapacityCurve;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A capacity (strapping) table: volume against height by interpolation, never beyond its ends.
@@ -54,6 +55,15 @@ public final class CapacityTable implements CapacityCurve {
   }
 
   /**
+   * Returns the table of rows that follow from a table already checked, as when it is thinned.
+   * Their order is not checked again, and neither are jumps: rows that were left out may be what
+   * made a bend plain.
+   */
+  static CapacityTable derived(String name, List<CapacityRow> rows) {
+    return new CapacityTable(name, rows, Interpolation.LINEAR);
+  }
+
+  /**
    * Returns every problem of these rows, by line; empty when they make a table: at least two rows
    * and at most 50,000; heights in [0, 10,000] m, each at least a nanometre above the one before;
    * volumes in [0, 1e9] m3, none below the one before, the last above zero; no row out of line with
@@ -99,6 +109,13 @@ public final class CapacityTable implements CapacityCurve {
   /** Returns the number of rows, at least two. */
   public int size() {
     return heights.length;
+  }
+
+  /** Returns the rows, in order of height, with their number from 1 as their line. */
+  public List<CapacityRow> rows() {
+    return IntStream.range(0, size())
+        .mapToObj(i -> new CapacityRow(i + 1, heights[i], volumes[i]))
+        .toList();
   }
 
   /** Returns how volumes between the rows are found. */
