@@ -1,5 +1,6 @@
 package io.strapline.bridge.app;
 
+import io.strapline.level.alarm.AlarmKind;
 import io.strapline.level.point.MeasuringPoint;
 import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.PointSnapshot;
@@ -21,6 +22,12 @@ interface Evaluation {
 
   /** Takes the news that there is no sample, and why. */
   PointSnapshot fail(Cause cause, Instant now);
+
+  /** Acknowledges an alarm. */
+  PointSnapshot acknowledge(AlarmKind kind, Instant now);
+
+  /** Resets a latched alarm. */
+  PointSnapshot reset(AlarmKind kind, Instant now);
 
   /** Returns the latest snapshot. */
   PointSnapshot snapshot();
@@ -49,6 +56,16 @@ interface Evaluation {
       @Override
       public PointSnapshot fail(Cause cause, Instant now) {
         return point.fail(cause, now);
+      }
+
+      @Override
+      public PointSnapshot acknowledge(AlarmKind kind, Instant now) {
+        return point.acknowledge(kind, now);
+      }
+
+      @Override
+      public PointSnapshot reset(AlarmKind kind, Instant now) {
+        return point.reset(kind, now);
       }
 
       @Override

@@ -1,10 +1,15 @@
 package io.strapline.bridge.app;
 
+import io.strapline.bridge.model.Operations.Outcome;
+import io.strapline.level.alarm.AlarmKind;
+import io.strapline.level.alarm.AlarmSnapshot;
+import io.strapline.level.alarm.AlarmState;
 import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.PointSnapshot;
 import io.strapline.level.point.Sample;
 import io.strapline.level.reading.Cause;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -107,6 +112,32 @@ final class GuardedPoint {
       down = cause;
     }
     scan(() -> evaluation.fail(cause, pointTime(now)), now);
+  }
+
+  /** Acknowledges an alarm and tells what became of it. */
+  synchronized Outcome acknowledge(AlarmKind kind, Instant now) {
+    return operate(kind, () -> evaluation.acknowledge(kind, pointTime(now)), now);
+  }
+
+  /** Resets a latched alarm and tells what became of it. */
+  synchronized Outcome reset(AlarmKind kind, Instant now) {
+    return operate(kind, () -> evaluation.reset(kind, pointTime(now)), now);
+  }
+
+  private Outcome operate(AlarmKind kind, Supplier<PointSnapshot> step, Instant now) {
+    Optional<AlarmState> before = state(kind);
+    if (before.isEmpty()) {
+      return Outcome.UNKNOWN;
+    }
+    boolean fine = scan(step, now);
+    return fine && !state(kind).equals(before) ? Outcome.DONE : Outcome.NOTHING_TO_DO;
+  }
+
+  private Optional<AlarmState> state(AlarmKind kind) {
+    return evaluation.snapshot().alarms().stream()
+        .filter(alarm -> alarm.kind() == kind)
+        .map(AlarmSnapshot::state)
+        .findFirst();
   }
 
   private Instant pointTime(Instant now) {

@@ -1,9 +1,9 @@
 package io.strapline.bridge.app;
 
 import io.strapline.bridge.config.PlantSettings;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.Publisher;
-import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.bridge.model.Source;
 import java.io.IOException;
 import java.util.List;
@@ -23,6 +23,5 @@ public interface PlantParts {
    *
    * @throws IOException naming what a publisher needs and cannot have
    */
-  List<Publisher> publishers(PlantSettings plant, SnapshotStore store, PlantClock clock)
-      throws IOException;
+  List<Publisher> publishers(PlantSettings plant, PlantAccess access) throws IOException;
 }

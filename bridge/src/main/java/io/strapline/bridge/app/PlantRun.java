@@ -2,6 +2,8 @@ package io.strapline.bridge.app;
 
 import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
+import io.strapline.bridge.model.Operations;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.RealClock;
@@ -43,6 +45,7 @@ public final class PlantRun implements AutoCloseable {
   private final PlantClock clock;
   private final Map<String, GuardedPoint> points = new LinkedHashMap<>();
   private final SnapshotStore store;
+  private final Operations operations;
   private final List<Publisher> publishers;
   private final List<Source> sources;
   private final SampleRouter router;
@@ -60,7 +63,8 @@ public final class PlantRun implements AutoCloseable {
       points.put(point.tag(), new GuardedPoint(point.point(), evaluation, start));
     }
     store = new SnapshotStore(first());
-    publishers = List.copyOf(parts.publishers(plant, store, clock));
+    operations = new PlantOperations(points, clock);
+    publishers = List.copyOf(parts.publishers(plant, new PlantAccess(store, clock, operations)));
     sources = List.copyOf(parts.sources(plant, clock));
     store.listen(new FirstValue());
     connectPoints();
@@ -157,6 +161,11 @@ public final class PlantRun implements AutoCloseable {
   /** Returns where the snapshots are. */
   public SnapshotStore store() {
     return store;
+  }
+
+  /** Returns what operators may do. */
+  public Operations operations() {
+    return operations;
   }
 
   /** Returns where clients connect, in the order of the publishers; valid after the start. */

@@ -4,9 +4,9 @@ import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
 import io.strapline.bridge.config.SourceSettings.Replay;
 import io.strapline.bridge.config.SourceSettings.Simulated;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.Publisher;
-import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.bridge.model.Source;
 import io.strapline.bridge.publish.modbus.ModbusPublisher;
 import io.strapline.bridge.publish.opcua.OpcUaPublisher;
@@ -38,13 +38,13 @@ public final class StandardParts implements PlantParts {
   }
 
   @Override
-  public List<Publisher> publishers(PlantSettings plant, SnapshotStore store, PlantClock clock) {
+  public List<Publisher> publishers(PlantSettings plant, PlantAccess access) {
     List<Publisher> publishers = new ArrayList<>();
     if (plant.opcUa().enabled()) {
-      publishers.add(new OpcUaPublisher(plant, store));
+      publishers.add(new OpcUaPublisher(plant, access.store()));
     }
     if (plant.modbus().enabled()) {
-      publishers.add(ModbusPublisher.of(plant, store, clock));
+      publishers.add(ModbusPublisher.of(plant, access.store(), access.clock()));
     }
     return publishers;
   }

@@ -1,10 +1,10 @@
 package io.strapline.bridge.app;
 
 import io.strapline.bridge.config.PlantSettings;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.SampleSink;
-import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.bridge.model.Source;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -93,7 +93,7 @@ final class FakeParts implements PlantParts {
   }
 
   @Override
-  public List<Publisher> publishers(PlantSettings plant, SnapshotStore store, PlantClock clock) {
+  public List<Publisher> publishers(PlantSettings plant, PlantAccess access) {
     return publishers;
   }
 }

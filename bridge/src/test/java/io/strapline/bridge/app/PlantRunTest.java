@@ -12,9 +12,14 @@ import io.strapline.bridge.config.SourceSettings.LevelProcess;
 import io.strapline.bridge.config.SourceSettings.ShowsAs;
 import io.strapline.bridge.config.SourceSettings.Signal;
 import io.strapline.bridge.config.SourceSettings.Simulated;
+import io.strapline.bridge.model.Operations;
+import io.strapline.bridge.model.Operations.Operator;
+import io.strapline.bridge.model.Operations.Outcome;
 import io.strapline.bridge.testing.LogLines;
 import io.strapline.bridge.testing.ManualClock;
 import io.strapline.bridge.testing.Plants;
+import io.strapline.level.alarm.AlarmKind;
+import io.strapline.level.alarm.AlarmState;
 import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.PointSnapshot;
 import io.strapline.level.point.Sample;
@@ -173,6 +178,16 @@ class PlantRunTest {
         }
 
         @Override
+        public PointSnapshot acknowledge(AlarmKind kind, Instant now) {
+          return sound.acknowledge(kind, now);
+        }
+
+        @Override
+        public PointSnapshot reset(AlarmKind kind, Instant now) {
+          return sound.reset(kind, now);
+        }
+
+        @Override
         public PointSnapshot snapshot() {
           return sound.snapshot();
         }
@@ -187,6 +202,26 @@ class PlantRunTest {
       if (fault instanceof RuntimeException exception) {
         throw exception;
       }
+    }
+  }
+
+  @Test
+  void anOperatorAcknowledgesTheAlarmThatStandsAndNothingElse() throws IOException {
+    parts.source("sim");
+    Operator operator = new Operator("shift leader", "test", "seen");
+    try (PlantRun run = started()) {
+      Operations operations = run.operations();
+      parts.sink().accept("LT-101", Sample.distance(START, Double.NaN));
+      assertEquals(Outcome.DONE, operations.acknowledge("LT-101", AlarmKind.BAD_SIGNAL, operator));
+      assertEquals(
+          AlarmState.ACKNOWLEDGED,
+          run.store().view().point("LT-101").orElseThrow().alarms().get(0).state());
+      assertEquals(
+          Outcome.NOTHING_TO_DO, operations.acknowledge("LT-101", AlarmKind.BAD_SIGNAL, operator));
+      assertEquals(
+          Outcome.NOTHING_TO_DO, operations.reset("LT-101", AlarmKind.BAD_SIGNAL, operator));
+      assertEquals(Outcome.UNKNOWN, operations.acknowledge("LT-101", AlarmKind.HIGH, operator));
+      assertEquals(Outcome.UNKNOWN, operations.acknowledge("LT-9", AlarmKind.HIGH, operator));
     }
   }
 
