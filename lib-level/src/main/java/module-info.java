@@ -11,6 +11,7 @@ module io.strapline.level {
   exports io.strapline.level.point;
   exports io.strapline.level.reading;
   exports io.strapline.level.signal;
+  exports io.strapline.level.surface;
   exports io.strapline.level.table;
   exports io.strapline.level.units;
   exports io.strapline.level.vessel;
