@@ -13,6 +13,7 @@ module io.strapline.level {
   exports io.strapline.level.signal;
   exports io.strapline.level.surface;
   exports io.strapline.level.table;
+  exports io.strapline.level.uncertainty;
   exports io.strapline.level.units;
   exports io.strapline.level.vessel;
 }

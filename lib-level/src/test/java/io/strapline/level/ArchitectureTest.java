@@ -51,6 +51,7 @@ class ArchitectureTest {
           Map.entry("table", Set.of("vessel")),
           Map.entry("surface", Set.of("vessel", "reading")),
           Map.entry("inventory", Set.of("vessel", "reading")),
+          Map.entry("uncertainty", Set.of("vessel", "table", "reading")),
           Map.entry("point", pointMayImport()),
           Map.entry("plan", planMayImport()));
 

@@ -78,7 +78,7 @@ public final class TableThinning {
   private static ThinnedTable search(CapacityTable table, int mostRows) {
     ThinnedTable best = ThinnedTable.of(table, new int[] {0, table.size() - 1});
     double tooSmall = 0;
-    for (int i = 0; i < MOST_STEPS && best.greatestErrorCubicMetres() > 0; i++) {
+    for (int i = 0; i < MOST_STEPS && mostRows > 2 && best.greatestErrorCubicMetres() > 0; i++) {
       double reached = best.greatestErrorCubicMetres();
       if (tooSmall >= reached * (1 - SEARCH)) {
         break;
