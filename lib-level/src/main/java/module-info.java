@@ -8,6 +8,7 @@ module io.strapline.level {
   exports io.strapline.level.alarm;
   exports io.strapline.level.inventory;
   exports io.strapline.level.loop;
+  exports io.strapline.level.plan;
   exports io.strapline.level.point;
   exports io.strapline.level.reading;
   exports io.strapline.level.signal;
