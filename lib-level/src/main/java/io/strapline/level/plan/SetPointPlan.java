@@ -1,6 +1,7 @@
 package io.strapline.level.plan;
 
 import io.strapline.level.inventory.Content;
+import io.strapline.level.inventory.GreatestFlows;
 import io.strapline.level.inventory.Target;
 import io.strapline.level.inventory.TimeToTarget;
 import io.strapline.level.reading.Reading;
@@ -201,7 +202,14 @@ public final class SetPointPlan {
       if (greatest > 0) {
         Target.Side side = up ? Target.Side.FROM_BELOW : Target.Side.FROM_ABOVE;
         Target target = new Target(row.setPoint().label(), row.volumeCubicMetres(), side);
-        times.add(TimeToTarget.of(target, content, flow, greatest));
+        times.add(
+            TimeToTarget.of(
+                target,
+                content,
+                flow,
+                new GreatestFlows(
+                    up ? OptionalDouble.of(greatest) : OptionalDouble.empty(),
+                    up ? OptionalDouble.empty() : OptionalDouble.of(greatest))));
       }
     }
     return List.copyOf(times);
