@@ -1,7 +1,6 @@
 package io.strapline.level.plan;
 
 import io.strapline.level.inventory.Content;
-import io.strapline.level.inventory.GreatestFlows;
 import io.strapline.level.inventory.Target;
 import io.strapline.level.inventory.TimeToTarget;
 import io.strapline.level.reading.Reading;
@@ -207,7 +206,7 @@ public final class SetPointPlan {
                 target,
                 content,
                 flow,
-                new GreatestFlows(
+                new io.strapline.level.inventory.GreatestFlows(
                     up ? OptionalDouble.of(greatest) : OptionalDouble.empty(),
                     up ? OptionalDouble.empty() : OptionalDouble.of(greatest))));
       }

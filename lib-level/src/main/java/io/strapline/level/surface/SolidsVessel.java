@@ -169,9 +169,9 @@ public final class SolidsVessel {
     return walls;
   }
 
-  /** Returns the floor's opening or flat bottom. */
-  Outline bottom() {
-    return walls.get(0).bottom();
+  /** Returns the opening or flat top at the full height. */
+  Outline top() {
+    return walls.get(walls.size() - 1).top();
   }
 
   /** Returns whether the lowest section is a hopper, so that its lower edge is an outlet. */
