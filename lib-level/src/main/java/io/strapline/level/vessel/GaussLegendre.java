@@ -54,8 +54,11 @@ final class GaussLegendre {
 
   /** Returns the integral from {@code low} to {@code high}. */
   double integrate(DoubleUnaryOperator function, double low, double high) {
-    double middle = (low + high) / 2;
-    double half = (high - low) / 2;
+    return around(function, (low + high) / 2, (high - low) / 2);
+  }
+
+  /** Returns the integral from {@code middle - half} to {@code middle + half}. */
+  double around(DoubleUnaryOperator function, double middle, double half) {
     double sum = 0;
     for (int i = 0; i < nodes.length; i++) {
       sum += weights[i] * function.applyAsDouble(middle + half * nodes[i]);

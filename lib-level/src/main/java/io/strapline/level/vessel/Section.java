@@ -5,7 +5,14 @@ package io.strapline.level.vessel;
  * measured from the section's own lower edge. Immutable and safe for any thread.
  */
 public sealed interface Section
-    permits CylinderSection, ConeSection, PrismSection, PyramidSection, HeadSection {
+    permits CylinderSection,
+        ConeSection,
+        PrismSection,
+        PyramidSection,
+        HeadSection,
+        TransitionSection,
+        SlopedFloorSection,
+        AreaSection {
 
   /** Returns the height of the section in metres, greater than zero. */
   double heightMetres();

@@ -98,11 +98,48 @@ public final class StackedVessel implements Vessel {
    *
    * @param hopper pyramid, wedge or chute
    * @param binHeightMetres height of the straight walls above the hopper
-   * @throws IllegalArgumentException if a dimension is out of range
+   * @throws IllegalArgumentException if the outlet is wider than the bin or a dimension is out of
+   *     range
    */
   public static StackedVessel rectangularBinOnHopper(
       PyramidSection hopper, double binHeightMetres) {
+    notWider("length", hopper.bottom().lengthMetres(), hopper.top().lengthMetres());
+    notWider("width", hopper.bottom().widthMetres(), hopper.top().widthMetres());
     return of(List.of(hopper, new PrismSection(hopper.top(), binHeightMetres)));
+  }
+
+  /**
+   * Returns straight walls on a transition hopper; the walls stand on the hopper's upper outline.
+   *
+   * @param hopper round to slot, round to square, rectangle to round
+   * @param binHeightMetres height of the straight walls above the hopper
+   * @throws IllegalArgumentException if the outlet is wider than the bin or a dimension is out of
+   *     range
+   */
+  public static StackedVessel binOnTransition(TransitionSection hopper, double binHeightMetres) {
+    notWider("length", hopper.bottom().lengthMetres(), hopper.top().lengthMetres());
+    notWider("width", hopper.bottom().widthMetres(), hopper.top().widthMetres());
+    return of(List.of(hopper, new TransitionSection(hopper.top(), hopper.top(), binHeightMetres)));
+  }
+
+  /**
+   * Returns a rectangular bin on a sloped floor; the bin has the floor's plan. The height is that
+   * of the straight walls above the highest corner of the floor.
+   */
+  public static StackedVessel rectangularBinOnSlopedFloor(
+      SlopedFloorSection floor, double binHeightMetres) {
+    return of(List.of(floor, new PrismSection(floor.plan(), binHeightMetres)));
+  }
+
+  private static void notWider(String side, double outlet, double bin) {
+    if (!(outlet <= bin)) {
+      throw Check.error(
+          "StackedVessel.hopper.bottom." + side,
+          outlet,
+          "m",
+          "must not be greater than the bin's " + Dimensions.text(bin),
+          "give the outlet as bottom and the bin's plan as top");
+    }
   }
 
   /** Returns the sections, bottom to top. */

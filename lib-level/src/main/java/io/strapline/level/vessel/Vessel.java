@@ -6,7 +6,7 @@ package io.strapline.level.vessel;
  * stands or lies level. Immutable and safe for any thread.
  */
 public sealed interface Vessel extends CapacityCurve
-    permits StackedVessel, LyingCylinder, LyingTank, Sphere {
+    permits StackedVessel, LyingCylinder, LyingTank, TiltedTank, Sphere {
 
   /**
    * Returns the free surface of a level filling, the slope of volume against height.
