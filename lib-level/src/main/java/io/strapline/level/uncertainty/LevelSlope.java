@@ -1,6 +1,5 @@
 package io.strapline.level.uncertainty;
 
-import io.strapline.level.table.CapacityTable;
 import io.strapline.level.vessel.CapacityCurve;
 import io.strapline.level.vessel.Vessel;
 import java.util.ArrayList;
@@ -30,7 +29,8 @@ final class LevelSlope {
   LevelSlope(CapacityCurve curve, double level, double standardLevelMetres) {
     this.curve = curve;
     this.level = level;
-    bottom = curve instanceof CapacityTable table ? table.minHeightMetres() : 0;
+    // An empty volume gives the height of a table's first row, and zero in a vessel.
+    bottom = curve.heightMetres(0);
     step = Math.max(standardLevelMetres, LEAST_STEP * curve.maxHeightMetres());
   }
 
