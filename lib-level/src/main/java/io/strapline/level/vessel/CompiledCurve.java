@@ -36,6 +36,14 @@ public final class CompiledCurve implements CapacityCurve {
   private final int cells;
   private final double deviation;
 
+  /** What lies in the vessel at height zero: nothing, or the heel of a capacity table. */
+  private final double heel;
+
+  private final double heelHeight;
+
+  /** The lowest height that holds the capacity, below the full height if the curve ends flat. */
+  private final double fullFrom;
+
   private CompiledCurve(CapacityCurve exact) {
     CurveCompiler compiler = new CurveCompiler(exact);
     this.exact = exact;
@@ -47,6 +55,9 @@ public final class CompiledCurve implements CapacityCurve {
     partTable = compiler.partTable();
     cells = compiler.cells();
     deviation = compiler.worst();
+    heel = exact.volumeCubicMetres(0);
+    heelHeight = exact.heightMetres(heel);
+    fullFrom = exact.heightMetres(capacity) == full ? full : lowest(capacity);
   }
 
   /**
@@ -90,6 +101,11 @@ public final class CompiledCurve implements CapacityCurve {
   }
 
   @Override
+  public boolean covers(double heightMetres) {
+    return exact.covers(heightMetres);
+  }
+
+  @Override
   public double volumeCubicMetres(double heightMetres) {
     if (!(heightMetres > 0 && heightMetres < full)) {
       return atTheEnd(heightMetres);
@@ -112,7 +128,7 @@ public final class CompiledCurve implements CapacityCurve {
   }
 
   private double atTheEnd(double heightMetres) {
-    return Dimensions.clamp("CompiledCurve.height", heightMetres, "m", full) == 0 ? 0 : capacity;
+    return Dimensions.clamp("CompiledCurve.height", heightMetres, "m", full) == 0 ? heel : capacity;
   }
 
   private double refined(int at, double x) {
@@ -153,9 +169,13 @@ public final class CompiledCurve implements CapacityCurve {
   @Override
   public double heightMetres(double volumeCubicMetres) {
     double volume = Dimensions.clamp("CompiledCurve.volume", volumeCubicMetres, "m3", capacity);
-    if (volume == 0 || volume == capacity) {
-      return volume == 0 ? 0 : full;
+    if (volume <= heel || volume == capacity) {
+      return volume <= heel ? heelHeight : fullFrom;
     }
+    return Math.min(Math.max(lowest(volume), heelHeight), fullFrom);
+  }
+
+  private double lowest(double volume) {
     HeightSearch search = new HeightSearch(this::volumeCubicMetres, this::slope, full);
     return search.lowest(volume, about(volume));
   }
