@@ -88,6 +88,16 @@ public final class BeamView {
     return end.levelMetres();
   }
 
+  /**
+   * Returns the place in plan where the beam passes a level; where the level lies above the vessel
+   * or below the beam's end, the place where the beam enters or ends.
+   */
+  public PlanPoint footAt(double levelMetres) {
+    double top = Math.min(vessel.curve().maxHeightMetres(), beam.heightMetres());
+    double within = Math.min(Math.max(levelMetres, end.levelMetres()), top);
+    return beam.placeAt(beam.distanceMetres(within));
+  }
+
   /** Returns whether the axis of the beam goes through the outlet. */
   public boolean reachesOutlet() {
     return end.target() == BeamTarget.OUTLET;

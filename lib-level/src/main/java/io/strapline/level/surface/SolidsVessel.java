@@ -35,8 +35,8 @@ public final class SolidsVessel {
   /**
    * Returns the vessel with its inside walls.
    *
-   * @throws IllegalArgumentException if round and rectangular sections are mixed, or if it narrows
-   *     and then widens upwards
+   * @throws IllegalArgumentException if round and rectangular sections are mixed, if it narrows and
+   *     then widens upwards, or if it has a dished head
    */
   public static SolidsVessel of(StackedVessel vessel) {
     Check.present("SolidsVessel.vessel", vessel, "give the stack of sections");

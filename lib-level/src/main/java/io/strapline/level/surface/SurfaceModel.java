@@ -28,6 +28,7 @@ public final class SurfaceModel {
   public static final double BARE_FLOOR_METRES = 0.01;
 
   private final SurfaceSettings settings;
+  private final BeamView view;
   private MaterialFlow flow = MaterialFlow.STILL;
   private SurfaceShape shape;
   private @Nullable Instant shapeSince;
@@ -37,6 +38,7 @@ public final class SurfaceModel {
   /** Starts a model that has seen no movement. */
   public SurfaceModel(SurfaceSettings settings) {
     this.settings = Check.present("SurfaceModel.settings", settings, "give the settings");
+    view = BeamView.of(settings.vessel(), settings.beam());
     shape = settings.choice().next(settings.choice().atStart(), MaterialFlow.STILL);
   }
 
@@ -87,7 +89,7 @@ public final class SurfaceModel {
   }
 
   private SurfaceSnapshot snapshot(Reading level) {
-    PlanPoint foot = footOf(level.value());
+    PlanPoint foot = view.footAt(level.value());
     double floor = settings.vessel().floorMetres(foot);
     double roof = settings.vessel().roofMetres(foot);
     double inside = Math.min(Math.max(level.value(), floor), roof);
@@ -100,15 +102,6 @@ public final class SurfaceModel {
     boolean clamped = outside || bareFloor || content.cutByRoof();
     Quality vessel = clamped ? Quality.uncertain(Cause.OUTSIDE_VESSEL) : Quality.GOOD;
     return snapshot(level.derived(inside, vessel), content, doubt);
-  }
-
-  /** Returns the foot of the beam, held within the plan where the level lies outside the vessel. */
-  private PlanPoint footOf(double level) {
-    PlanPoint foot = settings.beam().footAt(level);
-    if (settings.vessel().plan().contains(foot)) {
-      return foot;
-    }
-    return BeamView.of(settings.vessel(), settings.beam()).end().place();
   }
 
   /** Under bare floor off the cone's axis the cone may stand lower than the one drawn. */

@@ -1,5 +1,6 @@
 package io.strapline.level.surface;
 
+import io.strapline.level.internal.Check;
 import io.strapline.level.vessel.ConeSection;
 import io.strapline.level.vessel.CylinderSection;
 import io.strapline.level.vessel.PrismSection;
@@ -34,7 +35,12 @@ record WallSection(Outline bottom, Outline top, double bottomHeight, double heig
       Outline low = Outline.of(taper.bottom());
       return new WallSection(low, Outline.of(taper.top()), bottomHeight, height);
     }
-    throw new IllegalStateException("section of an unknown kind: " + section.describe());
+    throw Check.error(
+        "SolidsVessel.vessel",
+        section.describe(),
+        "",
+        "must be a cylinder, a cone, straight walls or a pyramid hopper",
+        "for a tank with heads use a flat surface and the vessel's own volume");
   }
 
   double topHeight() {
