@@ -1,7 +1,9 @@
 package io.strapline.level.table;
 
 import io.strapline.level.table.TableLines.Line;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -18,9 +20,13 @@ final class DecimalMarks {
   private DecimalMarks() {}
 
   static DecimalMarks of(TableLines lines, char separator) {
+    return of(lines.rows(), line -> TableDialect.cells(line.text(), separator));
+  }
+
+  static DecimalMarks of(List<Line> rows, Function<Line, List<String>> cells) {
     DecimalMarks marks = new DecimalMarks();
-    for (Line line : lines.rows()) {
-      for (String cell : TableDialect.cells(line.text(), separator)) {
+    for (Line line : rows) {
+      for (String cell : cells.apply(line)) {
         marks.take(line, cell);
       }
     }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** What the comments above a table's header declare. Immutable. */
 record Declarations(Map<String, Character> marks) {
@@ -54,6 +55,19 @@ record Declarations(Map<String, Character> marks) {
     } else if (marks.put(key, mark) != null) {
       problems.add(problem(line, "declares " + key + " a second time", "remove one of the two"));
     }
+  }
+
+  /** Returns the mark of a name, such as semicolon for a separator; empty when there is none. */
+  static Optional<Character> mark(TableDeclaration declaration, String name) {
+    Map<String, Character> choices = CHOICES.getOrDefault(declaration.key(), Map.of());
+    return Optional.ofNullable(choices.get(name.strip().toLowerCase(Locale.ROOT)));
+  }
+
+  /** Returns the names of a declaration's marks. */
+  static String names(TableDeclaration declaration) {
+    return CHOICES.getOrDefault(declaration.key(), Map.of()).keySet().stream()
+        .sorted()
+        .collect(Collectors.joining(", "));
   }
 
   private static TableProblem problem(Line line, String rule, String fix) {

@@ -69,7 +69,7 @@ record TableDialect(char separator, char decimal, char grouping) {
     return marks.usesComma() ? ',' : '.';
   }
 
-  private static void requireDifferent(
+  static void requireDifferent(
       char separator, char decimal, char grouping, List<TableProblem> problems) {
     if (separator == decimal
         || (grouping != NONE && (separator == grouping || decimal == grouping))) {

@@ -21,16 +21,23 @@ record TableLines(List<Line> commentsAbove, List<Line> commentsBelow, List<Line>
     List<Line> above = new ArrayList<>();
     List<Line> below = new ArrayList<>();
     List<Line> content = new ArrayList<>();
-    int number = 0;
-    for (String line : withoutMark(text).lines().toList()) {
-      number++;
-      if (line.strip().startsWith("#")) {
-        (content.isEmpty() ? above : below).add(new Line(number, line.strip()));
-      } else if (!line.isBlank()) {
-        content.add(new Line(number, line));
+    for (Line line : numbered(text)) {
+      if (line.text().strip().startsWith("#")) {
+        (content.isEmpty() ? above : below).add(new Line(line.number(), line.text().strip()));
+      } else if (!line.text().isBlank()) {
+        content.add(line);
       }
     }
     return new TableLines(List.copyOf(above), List.copyOf(below), List.copyOf(content));
+  }
+
+  /** Returns all lines, numbered. */
+  static List<Line> numbered(String text) {
+    List<Line> lines = new ArrayList<>();
+    for (String line : withoutMark(text).lines().toList()) {
+      lines.add(new Line(lines.size() + 1, line));
+    }
+    return lines;
   }
 
   private static String withoutMark(String text) {
