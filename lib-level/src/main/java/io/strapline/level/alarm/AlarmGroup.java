@@ -62,7 +62,7 @@ public final class AlarmGroup {
    * @param time of evaluation, in time order
    */
   public List<AlarmSnapshot> judge(Reading level, Instant time) {
-    OptionalDouble measured = measurement(level);
+    OptionalDouble measured = Measurement.of(level);
     heldBack = measured.isEmpty();
     judgeSignal(level.quality(), time);
     if (measured.isPresent()) {
@@ -73,22 +73,11 @@ public final class AlarmGroup {
     return snapshot();
   }
 
-  private static OptionalDouble measurement(Reading level) {
-    Quality quality = level.quality();
-    return isBadSignal(quality) || quality.cause().isHeld()
-        ? OptionalDouble.empty()
-        : level.usable();
-  }
-
-  private static boolean isBadSignal(Quality quality) {
-    return quality.isBad() || quality.cause() == Cause.SUBSTITUTED;
-  }
-
   private void judgeSignal(Quality quality, Instant time) {
     if (quality.cause().isHeld() || quality.cause() == Cause.WAITING_FOR_FIRST_SAMPLE) {
       badSignal.holdBack(time);
     } else {
-      boolean bad = isBadSignal(quality);
+      boolean bad = Measurement.isBadSignal(quality);
       badSignal.scan(bad, !bad, time);
     }
   }
