@@ -1,8 +1,10 @@
 package io.strapline.bridge.config;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * An argument error of the library, {@code Type.field = value unit: rule; fix}, taken apart so that
@@ -19,6 +21,8 @@ record LibraryError(String type, String field, String value, String rule, String
   private static final Pattern FORM =
       Pattern.compile(
           "(\\w+)\\.(?:\\w+\\.)*(\\w+) (?:= (.*?)|is (?:missing|empty)): (.+?)(?:; (.+))?");
+
+  private static final String RATIO = " of the diameter";
 
   /** Form of a refused quantity; the text itself is told by the place. */
   private static final Pattern QUOTED = Pattern.compile("\"[^\"]*.*?\":? (.+?)(?:; (.+))?");
@@ -38,12 +42,11 @@ record LibraryError(String type, String field, String value, String rule, String
   }
 
   private static LibraryError ofField(Matcher form) {
-    return new LibraryError(
-        form.group(1),
-        form.group(2),
-        orEmpty(form.group(3)),
-        form.group(4),
-        orEmpty(form.group(5)));
+    String value = orEmpty(form.group(3));
+    // What is refused is not what stands in the file, so it is told.
+    String rule =
+        value.endsWith(RATIO) ? "is " + value + ", which " + form.group(4) : form.group(4);
+    return new LibraryError(form.group(1), form.group(2), value, rule, orEmpty(form.group(5)));
   }
 
   /** Returns the fix, or this one when the message has none. */
@@ -51,15 +54,25 @@ record LibraryError(String type, String field, String value, String rule, String
     return fix.isEmpty() ? otherwise : fix;
   }
 
-  /** Returns the key that the field is called by in a file: {@code beamAngle} is beam-angle. */
-  String key() {
+  /**
+   * Returns the key that the field is called by in a file, {@code beamAngle} is beam-angle; empty
+   * when the section has no such key.
+   */
+  Optional<String> key(Keys section) {
+    return Stream.of(alias(), kebab(field)).filter(section.names()::contains).findFirst();
+  }
+
+  private String alias() {
     return switch (type + "." + field) {
       case "LoopRange.lower", "RawCounts.countAt4" -> "at-4mA";
       case "LoopRange.upper", "RawCounts.countAt20" -> "at-20mA";
       case "ConeSection.bottomDiameter" -> "outlet-diameter";
+      case "Head.crownRatio" -> "crown-radius";
+      case "Head.knuckleRatio" -> "knuckle-radius";
+      case "Shell.length" -> "height";
       case "SourceAges.lastUsable" -> "last-usable-after";
       case "SourceAges.bad" -> "bad-after";
-      default -> kebab(field);
+      default -> "";
     };
   }
 

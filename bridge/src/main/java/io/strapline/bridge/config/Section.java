@@ -240,9 +240,9 @@ final class Section {
   }
 
   private void note(LibraryError error) {
-    boolean known = keys.names().contains(error.key());
-    String rule = known ? error.rule() : (error.value() + " " + error.rule()).strip();
-    Place place = known ? place(error.key()) : Place.of(node, path);
+    Optional<String> key = error.key(keys);
+    String rule = key.isPresent() ? error.rule() : (error.value() + " " + error.rule()).strip();
+    Place place = key.map(this::place).orElseGet(() -> Place.of(node, path));
     problems.error(place, Reason.OUT_OF_RANGE, rule, error.fix("correct the value"));
   }
 

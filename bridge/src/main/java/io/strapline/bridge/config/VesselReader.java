@@ -3,15 +3,12 @@ package io.strapline.bridge.config;
 import io.strapline.bridge.config.ConfigProblem.Reason;
 import io.strapline.level.units.Dimension;
 import io.strapline.level.vessel.CapacityCurve;
-import io.strapline.level.vessel.ConeSection;
-import io.strapline.level.vessel.CylinderSection;
-import io.strapline.level.vessel.LyingCylinder;
 import io.strapline.level.vessel.PrismSection;
 import io.strapline.level.vessel.PyramidSection;
 import io.strapline.level.vessel.Rectangle;
-import io.strapline.level.vessel.Sphere;
 import io.strapline.level.vessel.StackedVessel;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -23,10 +20,10 @@ final class VesselReader {
 
   private static final Map<String, Shape> SHAPES =
       Map.of(
-          "upright-cylinder", new Shape(Keys.UPRIGHT_CYLINDER, VesselReader::uprightCylinder),
+          "upright-cylinder", new Shape(Keys.UPRIGHT_CYLINDER, TankReader::upright),
           "rectangular-bin", new Shape(Keys.RECTANGULAR_BIN, VesselReader::rectangularBin),
-          "lying-cylinder", new Shape(Keys.LYING_CYLINDER, VesselReader::lyingCylinder),
-          "sphere", new Shape(Keys.SPHERE, VesselReader::sphere),
+          "lying-cylinder", new Shape(Keys.LYING_CYLINDER, TankReader::lying),
+          "sphere", new Shape(Keys.SPHERE, TankReader::sphere),
           "capacity-table", new Shape(Keys.CAPACITY_TABLE, TableReader::read));
 
   private VesselReader() {}
@@ -37,27 +34,11 @@ final class VesselReader {
   }
 
   private static Optional<CapacityCurve> read(Section vessel, String kind) {
-    Shape shape = java.util.Objects.requireNonNull(SHAPES.get(kind));
-    return vessel.section(kind, shape.keys()).flatMap(shape.reader());
-  }
-
-  private static Optional<? extends CapacityCurve> uprightCylinder(Section section) {
-    double diameter = section.quantity("diameter", Dimension.LENGTH);
-    double height = section.quantity("height", Dimension.LENGTH);
-    Optional<CylinderSection> shell = section.build(() -> new CylinderSection(diameter, height));
-    Optional<Section> cone = bottom(section, Keys.CYLINDER_BOTTOM, Keys.CONE);
-    if (cone.isEmpty()) {
-      return section.build(() -> StackedVessel.uprightCylinder(diameter, height));
+    if (kind.equals("stack")) {
+      return StackReader.read(vessel).map(stack -> stack);
     }
-    Optional<ConeSection> hopper = shell.flatMap(straight -> cone(cone.get(), straight));
-    return section.build(() -> StackedVessel.uprightCylinderOnCone(hopper.orElseThrow(), height));
-  }
-
-  private static Optional<ConeSection> cone(Section section, CylinderSection shell) {
-    double height = section.quantity("height", Dimension.LENGTH);
-    double outlet = section.quantityOr("outlet-diameter", Dimension.LENGTH, 0);
-    refuseWide(section, "outlet-diameter", outlet, shell.diameterMetres());
-    return section.build(() -> new ConeSection(outlet, shell.diameterMetres(), height));
+    Shape shape = Objects.requireNonNull(SHAPES.get(kind));
+    return vessel.section(kind, shape.keys()).flatMap(shape.reader());
   }
 
   private static Optional<? extends CapacityCurve> rectangularBin(Section section) {
@@ -102,16 +83,5 @@ final class VesselReader {
           "must not be greater than the vessel above it, " + Figures.metres(above),
           "write the size of the outlet, which is the narrow end");
     }
-  }
-
-  private static Optional<? extends CapacityCurve> lyingCylinder(Section section) {
-    double diameter = section.quantity("diameter", Dimension.LENGTH);
-    double length = section.quantity("length", Dimension.LENGTH);
-    return section.build(() -> new LyingCylinder(diameter, length));
-  }
-
-  private static Optional<? extends CapacityCurve> sphere(Section section) {
-    double diameter = section.quantity("diameter", Dimension.LENGTH);
-    return section.build(() -> new Sphere(diameter));
   }
 }

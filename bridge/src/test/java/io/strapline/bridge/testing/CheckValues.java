@@ -6,6 +6,8 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,11 +24,23 @@ public final class CheckValues {
     InputStream in = Objects.requireNonNull(test.getResourceAsStream(file), file);
     try (BufferedReader reader =
         new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      List<List<String>> lines = reader.lines().map(CheckValues::cells).toList();
-      return lines.stream().skip(1).map(cells -> row(lines.get(0), cells)).toList();
+      return rows(reader.lines().map(CheckValues::cells).toList());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Returns the rows of a file, each by the names of its columns. */
+  public static List<Row> rows(Path file) {
+    try {
+      return rows(Files.readAllLines(file).stream().map(CheckValues::cells).toList());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static List<Row> rows(List<List<String>> lines) {
+    return lines.stream().skip(1).map(cells -> row(lines.get(0), cells)).toList();
   }
 
   /**
@@ -39,6 +53,12 @@ public final class CheckValues {
     /** Returns a cell; fails when there is no such column. */
     public String get(String column) {
       return Objects.requireNonNull(cells.get(column), column);
+    }
+
+    /** Returns a cell as a number; an empty cell is 0. */
+    public double number(String column) {
+      String cell = get(column);
+      return cell.isEmpty() ? 0 : Double.parseDouble(cell);
     }
   }
 
