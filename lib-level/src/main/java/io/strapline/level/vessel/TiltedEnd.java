@@ -18,9 +18,9 @@ package io.strapline.level.vessel;
  *   <li>p &gt; R cos b: the head is full.
  * </ul>
  *
- * <p>W loses its digits near empty. Up to a cap of R / 20 it is summed up instead over s with T = R
- * tan b sinh s, in which it is even; the nearest singular points are +-i pi / 2, where it is as
- * small as at the start, and 96 points leave nothing even at the slightest tilt.
+ * <p>W loses its digits near empty. Up to R / 20 above the rim it is summed up instead over s with
+ * T = R tan b sinh s, in which it is even; the nearest singular points are +-i pi / 2, where it is
+ * as small as at the start, and 96 points leave nothing even at the slightest tilt.
  *
  * <p>The head at the upper end is the mirror image: it holds W.
  */
@@ -28,7 +28,7 @@ final class TiltedEnd {
 
   private static final GaussLegendre POINTS = new GaussLegendre(96);
 
-  /** Part of the radius up to which a cap counts as near empty. */
+  /** Part of the radius above the rim up to which the shell's side counts as near empty. */
   private static final double NEAR_EMPTY = 0.05;
 
   private final double radius;
@@ -39,6 +39,7 @@ final class TiltedEnd {
   /** Distance p at which the surface passes through the lowest point of the rim. */
   private final double rim;
 
+  private final double quadratureTo;
   private final double nearEmpty;
 
   /**
@@ -55,8 +56,8 @@ final class TiltedEnd {
     cosine = 1 / Math.sqrt(1 + tangent * tangent);
     sine = tangent * cosine;
     rim = -radius * cosine;
-    double near = NEAR_EMPTY * radius;
-    nearEmpty = near - radius <= rim || sine == 0 ? 0 : Math.max(byClosedForm(near), 0.0);
+    quadratureTo = radius * sine * sine / (1 + cosine) + NEAR_EMPTY * radius;
+    nearEmpty = sine == 0 ? 0 : byClosedForm(quadratureTo);
   }
 
   /** Returns how much deeper than the rim the head reaches, square to the axis. */
@@ -106,7 +107,7 @@ final class TiltedEnd {
     if (sine == 0) {
       return cap(cap) / 2;
     }
-    if (cap <= NEAR_EMPTY * radius) {
+    if (cap <= quadratureTo) {
       return Math.min(byQuadrature(cap), nearEmpty);
     }
     return Math.max(byClosedForm(cap), nearEmpty);

@@ -41,6 +41,12 @@ class RectangularHopperTest extends VesselContract {
     assertEquals(50, rows().size());
   }
 
+  /** An eccentric outlet changes no volume: its rows are checked by the same vessels. */
+  @Test
+  void rowsWithAnEccentricOutletAreAmongThem() {
+    assertTrue(rows().stream().anyMatch(row -> row.number("outlet_offset_x_m") != 0));
+  }
+
   @ParameterizedTest
   @MethodSource("rows")
   void agreesWithIntegrationAndSolidModels(CsvRow row) {
