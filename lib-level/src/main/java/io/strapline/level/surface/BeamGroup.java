@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One level and one volume from several beams on a vessel. Holds the levels of the last moment at
- * which all beams were usable; a new object has none. Not for more than one thread at a time.
+ * which all beams were usable and agreed; a new object has none. Not for more than one thread at a
+ * time.
  *
  * <p>A beam without a usable level does not move the result: its level is estimated from the others
  * plus the difference it had to them when it was last seen. The quality falls, the uncertainty
@@ -89,10 +90,10 @@ public final class BeamGroup {
     double[] given = values(levels);
     List<PlanPoint> feet = feet(given, usable, lost);
     GroupFilling filling = GroupFilling.of(settings, feet, usable, lost, given, complete);
-    if (lost.length == 0) {
+    List<BeamDisagreement> disagreements = disagreements(feet, given, usable);
+    if (lost.length == 0 && disagreements.isEmpty()) {
       complete = given.clone();
     }
-    List<BeamDisagreement> disagreements = disagreements(feet, given, usable);
     boolean clamped = IntStream.of(usable).anyMatch(i -> filling.levels()[i] != given[i]);
     Quality quality = quality(levels, usable, !disagreements.isEmpty(), clamped);
     return snapshot(filling, new Reading(0, quality, oldest(levels, usable)), disagreements);

@@ -6,9 +6,16 @@ import java.util.List;
 /**
  * What a beam sees of a vessel: where it ends in the empty vessel, where it meets a surface, how
  * near it passes obstacles. The axis of the beam decides where it lands; its width counts for the
- * clearance to obstacles. Immutable and safe for any thread.
+ * clearance to obstacles. {@link #CAUTION} belongs beside what is shown to people. Immutable and
+ * safe for any thread.
  */
 public final class BeamView {
+
+  /** What stands beside every aim; the device's own papers and local rules go first. */
+  public static final String CAUTION =
+      "Laser: do not look into the beam or its reflections, nor with optical instruments. Keep to"
+          + " the laser class and the instructions on the device (IEC 60825-1) and to local rules."
+          + " Work at height and in vessels only under the site's permits.";
 
   /** Step of the slope of a surface, small against any vessel, large against rounding. */
   private static final double SLOPE_STEP_METRES = 1e-5;
@@ -48,7 +55,7 @@ public final class BeamView {
 
   private static void requireThroughTop(SolidsVessel vessel, Beam beam, double full) {
     PlanPoint entry = beam.footAt(full);
-    if (!vessel.top().contains(entry.xMetres(), entry.yMetres())) {
+    if (!vessel.opensAt(entry)) {
       throw Check.error(
           "Beam.position",
           entry.describe(),

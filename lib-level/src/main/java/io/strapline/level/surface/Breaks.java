@@ -11,7 +11,7 @@ import java.util.function.DoubleUnaryOperator;
 final class Breaks {
 
   private static final int SAMPLES = 6;
-  private static final int BISECTIONS = 60;
+  private static final int MOST_STEPS = 60;
 
   private final double from;
   private final double to;
@@ -51,29 +51,48 @@ final class Breaks {
     for (int i = 1; i < known.length; i++) {
       double step = (known[i] - known[i - 1]) / SAMPLES;
       double low = known[i - 1] + step * Plan.SNAP;
+      double atLow = function.applyAsDouble(low);
       for (int j = 1; j <= SAMPLES; j++) {
         double high = known[i - 1] + step * (j == SAMPLES ? SAMPLES - Plan.SNAP : j);
-        addSignChange(function, low, high);
+        double atHigh = function.applyAsDouble(high);
+        if (Math.signum(atLow) != Math.signum(atHigh)) {
+          add(root(function, low, atLow, high, atHigh));
+        }
         low = high;
+        atLow = atHigh;
       }
     }
   }
 
-  private void addSignChange(DoubleUnaryOperator function, double low, double high) {
-    double sign = Math.signum(function.applyAsDouble(low));
-    if (sign == Math.signum(function.applyAsDouble(high))) {
-      return;
-    }
-    double below = low;
-    double above = high;
-    for (int i = 0; i < BISECTIONS; i++) {
-      double middle = (below + above) / 2;
-      if (Math.signum(function.applyAsDouble(middle)) == sign) {
-        below = middle;
+  /**
+   * Returns the root between two places of different sign: false position with the Illinois rule
+   * (Dowell and Jarratt, BIT 11, 1971), which halves the value at an end that stays.
+   */
+  private static double root(
+      DoubleUnaryOperator function, double from, double atFrom, double to, double atTo) {
+    double low = from;
+    double atLow = atFrom;
+    double high = to;
+    double atHigh = atTo;
+    double before = Double.NaN;
+    for (int i = 0; i < MOST_STEPS && atLow != atHigh; i++) {
+      double falsePosition = high - atHigh * (high - low) / (atHigh - atLow);
+      double middle = Math.min(Math.max(falsePosition, low), high);
+      double at = function.applyAsDouble(middle);
+      if (at == 0 || Math.abs(middle - before) <= 2 * Math.ulp(middle)) {
+        return middle;
+      }
+      before = middle;
+      if (Math.signum(at) == Math.signum(atHigh)) {
+        high = middle;
+        atHigh = at;
+        atLow /= 2;
       } else {
-        above = middle;
+        low = middle;
+        atLow = at;
+        atHigh /= 2;
       }
     }
-    add((below + above) / 2);
+    return (low + high) / 2;
   }
 }

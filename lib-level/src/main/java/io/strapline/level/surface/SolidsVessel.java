@@ -169,6 +169,11 @@ public final class SolidsVessel {
     return walls;
   }
 
+  /** Returns whether a place lies in the opening or flat top at the full height. */
+  public boolean opensAt(PlanPoint place) {
+    return top().contains(place.xMetres(), place.yMetres());
+  }
+
   /** Returns the opening or flat top at the full height. */
   Outline top() {
     return walls.get(walls.size() - 1).top();

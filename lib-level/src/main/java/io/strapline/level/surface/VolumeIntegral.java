@@ -10,13 +10,13 @@ import java.util.function.DoubleUnaryOperator;
  * are broken where they cross an edge between sections and where the surface meets floor, roof or
  * another part of itself.
  *
- * <p>Both integrals halve their intervals; the error allowed in each interval is 1e-11 of plan area
+ * <p>Both integrals halve their intervals; the error allowed in each interval is 1e-10 of plan area
  * times height outside and a tenth of it inside, with a cap on rays and on places per ray. What is
  * left is stated in the result.
  */
 final class VolumeIntegral {
 
-  private static final double ALLOWED_SHARE = 1e-11;
+  private static final double ALLOWED_SHARE = 1e-10;
   private static final int MOST_RAYS = 6000;
   private static final int MOST_PLACES = 20_000;
 
@@ -112,6 +112,11 @@ final class VolumeIntegral {
     for (WallSection wall : vessel.walls()) {
       addCrossings(breaks, wall.bottom(), ux, uy);
       addCrossings(breaks, wall.top(), ux, uy);
+    }
+    for (WallSection wall : vessel.walls()) {
+      if (!wall.bottom().round() && !wall.straight()) {
+        breaks.addSignChanges(along(wall::besideRidge, ux, uy));
+      }
     }
     if (surface instanceof CraterSurface crater) {
       breaks.addSignChanges(

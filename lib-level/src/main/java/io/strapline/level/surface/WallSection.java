@@ -76,6 +76,12 @@ record WallSection(Outline bottom, Outline top, double bottomHeight, double heig
     return widens() ? Math.max(alongX, alongY) : Math.min(alongX, alongY);
   }
 
+  /** Returns on which side of the ridge between two walls a place lies; zero on it. */
+  double besideRidge(double x, double y) {
+    return share(Math.abs(x), bottom.halfX(), top.halfX())
+        - share(Math.abs(y), bottom.halfY(), top.halfY());
+  }
+
   private double share(double distance, double low, double high) {
     if (low == high) {
       return widens() ? 0 : 1;
