@@ -1,6 +1,8 @@
 package io.strapline.level.table;
 
 import io.strapline.level.table.TableLines.Line;
+import io.strapline.level.units.Dimension;
+import io.strapline.level.units.Quantities;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -27,6 +29,18 @@ final class DeliveredText {
     TableProblem problem(TableDeclaration declaration, String rule, String fix) {
       String what = line == 0 ? "option " : "# ";
       return new TableProblem(line, what + declaration.key() + ": " + text, rule, fix);
+    }
+
+    /** Returns the value in SI units; empty, with the reason among the problems, if it is none. */
+    Optional<Double> quantity(
+        TableDeclaration declaration, Dimension dimension, List<TableProblem> problems) {
+      try {
+        return Optional.of(Quantities.parse(text, dimension));
+      } catch (IllegalArgumentException notOne) {
+        String why = "is not understood: " + notOne.getMessage();
+        problems.add(problem(declaration, why, "write it such as 12.345 m or 350 L"));
+        return Optional.empty();
+      }
     }
   }
 

@@ -425,6 +425,30 @@ class DeliveredTablesTest {
   }
 
   @Test
+  void namesPartsThatNoRowTakes() {
+    String text =
+        "height [cm];volume [L]\n0;0\n1;100\n# block: fraction\npart [cm];volume [L]\n0.5;50\n5;60\n";
+    TableProblem tooLong = onlyProblem(text);
+    TableProblem noRow =
+        onlyProblem(
+            text.replace("5;60\n", "")
+                .replace("# block: fraction\n", "# block: fraction\n# from: 1 cm\n"));
+
+    assertEquals(7, tooLong.line());
+    assertTrue(tooLong.rule().contains("fits between no two main rows"), tooLong::text);
+    assertEquals(7, noRow.line());
+  }
+
+  @Test
+  void namesANumberTooLargeForAnything() {
+    String digits = "9".repeat(400);
+    TableProblem problem = onlyProblem("height [m];volume [m3]\n0;0\n1;" + digits + "\n2;3\n");
+
+    assertEquals(3, problem.line());
+    assertTrue(problem.rule().contains("not a finite number"), problem::text);
+  }
+
+  @Test
   void saysHowARefusedValueStandsInTheFile() {
     TableProblem problem =
         onlyProblem("# reference height: 2 m\nullage [m];volume [m3]\n0;9\n1;5\n2.5;1\n");
