@@ -10,8 +10,10 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Two independent memories, active and acknowledged; the state follows from them and, for a
  * latching alarm, from whether the condition still stands (open PLC engineering course, module on
- * alarms and diagnostics, section 3.1). Suppression (shelving, out of service) is no part of it: a
- * suppressed alarm is evaluated all the same.
+ * alarms and diagnostics, section 3.1). Suppression stands beside the state: a suppressed alarm is
+ * evaluated all the same. Coming off the shelf, an alarm whose condition stands is unacknowledged
+ * anew, so that it is announced; the other suppressions leave the state as evaluated (ISA-18.2
+ * behaviour from memory).
  */
 final class Alarm {
 
@@ -26,6 +28,10 @@ final class Alarm {
   private @Nullable Instant changingSince;
   private @Nullable Instant since;
   private long occurrences;
+
+  private final Shelf shelf = new Shelf();
+  private boolean byDesign;
+  private boolean outOfService;
 
   private Alarm(AlarmKind kind, boolean latching, Duration onDelay, Duration offDelay) {
     this.kind = kind;
@@ -86,6 +92,17 @@ final class Alarm {
     if (since == null) {
       since = time;
     }
+    if (shelf.expire(time)) {
+      announceAnew(time);
+    }
+  }
+
+  private void announceAnew(Instant time) {
+    if (condition && active) {
+      AlarmState before = state();
+      acknowledged = false;
+      mark(before, time);
+    }
   }
 
   private void turn(Instant time) {
@@ -97,6 +114,9 @@ final class Alarm {
       occurrences++;
     } else if (!condition && !latching) {
       active = false;
+    }
+    if (!condition && shelf.isOneShot()) {
+      shelf.take();
     }
     mark(before, time);
   }
@@ -126,6 +146,30 @@ final class Alarm {
     return true;
   }
 
+  void shelve(Instant time, Duration length, boolean oneShot) {
+    shelf.put(time, length, oneShot);
+  }
+
+  boolean unshelve(Instant time) {
+    boolean was = shelf.take();
+    if (was) {
+      announceAnew(time);
+    }
+    return was;
+  }
+
+  boolean suppressByDesign(boolean on) {
+    boolean changes = byDesign != on;
+    byDesign = on;
+    return changes;
+  }
+
+  boolean outOfService(boolean on) {
+    boolean changes = outOfService != on;
+    outOfService = on;
+    return changes;
+  }
+
   AlarmState state() {
     if (!active) {
       return acknowledged ? AlarmState.NORMAL : AlarmState.RETURNED_UNACKNOWLEDGED;
@@ -138,6 +182,18 @@ final class Alarm {
 
   AlarmSnapshot snapshot(boolean heldBack) {
     return new AlarmSnapshot(
-        kind, state(), heldBack, since == null ? Instant.EPOCH : since, occurrences);
+        kind,
+        state(),
+        heldBack,
+        since == null ? Instant.EPOCH : since,
+        occurrences,
+        suppressedBy());
+  }
+
+  private AlarmSuppression suppressedBy() {
+    boolean none = shelf.until().isEmpty() && !byDesign && !outOfService;
+    return none
+        ? AlarmSuppression.NONE
+        : new AlarmSuppression(shelf.until(), shelf.isOneShot(), byDesign, outOfService);
   }
 }

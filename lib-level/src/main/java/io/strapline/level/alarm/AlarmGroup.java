@@ -1,5 +1,7 @@
 package io.strapline.level.alarm;
 
+import io.strapline.level.internal.Check;
+import io.strapline.level.internal.Elapsed;
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
@@ -28,18 +30,23 @@ import org.jspecify.annotations.Nullable;
  * </ul>
  *
  * <p>Acknowledge and reset act at once, that is, before the condition of the next scan.
+ *
+ * <p>A suppressed alarm is not announced but judged all the same. Shelving ends by itself, with the
+ * first evaluation at or after its end; a held back alarm comes off the shelf like any other.
  */
 public final class AlarmGroup {
 
   private final List<AlarmLimit> limits;
   private final List<Alarm> alarms;
   private final Alarm badSignal;
+  private final double greatestShelveSeconds;
   private boolean heldBack = true;
 
   private AlarmGroup(AlarmSettings settings) {
     limits = settings.limits();
     alarms = limits.stream().map(Alarm::of).toList();
     badSignal = Alarm.badSignal(settings);
+    greatestShelveSeconds = settings.greatestShelveSeconds();
   }
 
   /** Returns alarms that have seen nothing yet. */
@@ -103,6 +110,60 @@ public final class AlarmGroup {
   public boolean reset(AlarmKind kind, Instant time) {
     Alarm alarm = find(kind);
     return alarm != null && !isHeldBack(alarm) && alarm.reset(time);
+  }
+
+  /**
+   * Shelves one alarm for a time, also if it is shelved already; returns false when there is no
+   * such alarm.
+   *
+   * @param seconds in (0, greatest time of the settings]
+   * @throws IllegalArgumentException if {@code seconds} is out of its range
+   */
+  public boolean shelve(AlarmKind kind, double seconds, Instant time) {
+    if (!(seconds > 0 && seconds <= greatestShelveSeconds)) {
+      throw Check.error(
+          "AlarmGroup.shelve",
+          seconds,
+          "s",
+          "must be greater than zero and at most " + greatestShelveSeconds + " s",
+          "shelve for less, or allow more in the settings");
+    }
+    Alarm alarm = find(kind);
+    if (alarm != null) {
+      alarm.shelve(time, Elapsed.delay(seconds), false);
+    }
+    return alarm != null;
+  }
+
+  /**
+   * Shelves one alarm until its condition goes, at most for the greatest time of the settings;
+   * returns false when there is no such alarm or nothing may be shelved.
+   */
+  public boolean shelveOnce(AlarmKind kind, Instant time) {
+    Alarm alarm = find(kind);
+    boolean can = alarm != null && greatestShelveSeconds > 0;
+    if (alarm != null && can) {
+      alarm.shelve(time, Elapsed.delay(greatestShelveSeconds), true);
+    }
+    return can;
+  }
+
+  /** Takes one alarm off the shelf; returns false when it is not there. */
+  public boolean unshelve(AlarmKind kind, Instant time) {
+    Alarm alarm = find(kind);
+    return alarm != null && alarm.unshelve(time);
+  }
+
+  /** Suppresses or releases one alarm by the plant's logic; returns false when nothing changes. */
+  public boolean suppressByDesign(AlarmKind kind, boolean on) {
+    Alarm alarm = find(kind);
+    return alarm != null && alarm.suppressByDesign(on);
+  }
+
+  /** Takes one alarm out of service or puts it back; returns false when nothing changes. */
+  public boolean outOfService(AlarmKind kind, boolean on) {
+    Alarm alarm = find(kind);
+    return alarm != null && alarm.outOfService(on);
   }
 
   private @Nullable Alarm find(AlarmKind kind) {

@@ -13,9 +13,20 @@ import java.util.List;
  *     AlarmKind}
  * @param badSignalOnDelaySeconds how long the signal must be BAD, finite, zero or more
  * @param badSignalHandling priority and latching of the bad-signal alarm
+ * @param greatestShelveSeconds longest time for which an alarm may be shelved, in [0, {@value
+ *     #SHELVE_LIMIT_SECONDS}]; zero means that none may be
  */
 public record AlarmSettings(
-    List<AlarmLimit> limits, double badSignalOnDelaySeconds, AlarmHandling badSignalHandling) {
+    List<AlarmLimit> limits,
+    double badSignalOnDelaySeconds,
+    AlarmHandling badSignalHandling,
+    double greatestShelveSeconds) {
+
+  /** Nothing may be shelved for longer than thirty days. */
+  public static final double SHELVE_LIMIT_SECONDS = 2_592_000;
+
+  /** One shift of eight hours (common practice, no source). */
+  public static final double ONE_SHIFT_SECONDS = 28_800;
 
   /** No limit; the bad-signal alarm at once. */
   public static final AlarmSettings NONE = new AlarmSettings(List.of(), 0, AlarmHandling.DEFAULT);
@@ -34,6 +45,20 @@ public record AlarmSettings(
             "AlarmSettings.badSignalOnDelay", badSignalOnDelaySeconds, "s", "enter 0 for no delay");
     Check.present(
         "AlarmSettings.badSignalHandling", badSignalHandling, "give priority and latching");
+    greatestShelveSeconds =
+        Check.between(
+            "AlarmSettings.greatestShelve",
+            greatestShelveSeconds,
+            "s",
+            0,
+            SHELVE_LIMIT_SECONDS,
+            "enter how long an alarm may be shelved at most, 0 for not at all");
+  }
+
+  /** Alarms that may be shelved for {@link #ONE_SHIFT_SECONDS} at most. */
+  public AlarmSettings(
+      List<AlarmLimit> limits, double badSignalOnDelaySeconds, AlarmHandling badSignalHandling) {
+    this(limits, badSignalOnDelaySeconds, badSignalHandling, ONE_SHIFT_SECONDS);
   }
 
   private static List<AlarmLimit> sorted(List<AlarmLimit> limits) {
