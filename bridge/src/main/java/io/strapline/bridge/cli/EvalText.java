@@ -11,11 +11,13 @@ import io.strapline.level.point.Quantity;
 import io.strapline.level.point.Sample;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
+import io.strapline.level.vessel.TiltedTank;
 import io.strapline.level.vessel.Vessel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Shows how each value of a snapshot follows from the one before it. Not thread-safe. */
 final class EvalText {
@@ -115,6 +117,22 @@ final class EvalText {
     if (sample.kind() != Sample.Kind.LEVEL) {
       String reference = Figures.of(mounting.referenceHeightMetres(), DECIMALS) + " m - ";
       add(Quantity.LEVEL, "level", "m", reference + shown(Quantity.ULLAGE, "m"));
+    }
+    point
+        .vessel()
+        .filter(TiltedTank.class::isInstance)
+        .ifPresent(vessel -> addGaugeDepth((TiltedTank) vessel));
+  }
+
+  /** What a dipstick beside the transmitter would read. */
+  private void addGaugeDepth(TiltedTank tank) {
+    OptionalDouble level = snapshot.level().usable();
+    if (level.isPresent()) {
+      double depth = tank.gaugeDepth(level.getAsDouble());
+      table.row(
+          "depth at gauge",
+          Figures.of(depth, DECIMALS) + " m",
+          "square to the axis, above the bottom line at the gauge");
     }
   }
 

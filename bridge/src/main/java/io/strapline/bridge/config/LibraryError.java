@@ -70,6 +70,8 @@ record LibraryError(String type, String field, String value, String rule, String
       case "Head.crownRatio" -> "crown-radius";
       case "Head.knuckleRatio" -> "knuckle-radius";
       case "Shell.length" -> "height";
+      case "TiltedTank.tilt" -> "angle";
+      case "TiltedTank.gauge" -> "gauge-position";
       case "SourceAges.lastUsable" -> "last-usable-after";
       case "SourceAges.bad" -> "bad-after";
       default -> "";

@@ -29,6 +29,7 @@ final class StackReader {
           "cone", new Part(Keys.CONE_SECTION, StackReader::cone),
           "straight-walls", new Part(Keys.STRAIGHT_WALLS, StackReader::walls),
           "taper", new Part(Keys.TAPER, StackReader::taper),
+          "transition", new Part(Keys.TRANSITION_SECTION, Transitions::between),
           "bottom-head", new Part(Keys.HEAD_SECTION, StackReader::bottomHead),
           "top-head", new Part(Keys.HEAD_SECTION, StackReader::topHead));
 

@@ -8,15 +8,23 @@ import io.strapline.level.vessel.CylinderSection;
 import io.strapline.level.vessel.HeadSection;
 import io.strapline.level.vessel.LyingCylinder;
 import io.strapline.level.vessel.LyingTank;
+import io.strapline.level.vessel.Outline;
 import io.strapline.level.vessel.Shell;
 import io.strapline.level.vessel.Sphere;
 import io.strapline.level.vessel.StackedVessel;
+import io.strapline.level.vessel.TiltedTank;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Reads round vessels: standing, lying and spherical. Stateless. */
 final class TankReader {
+
+  /** An end of a lying tank. */
+  enum End {
+    LEFT,
+    RIGHT
+  }
 
   private TankReader() {}
 
@@ -29,15 +37,20 @@ final class TankReader {
     EndHead above = EndHead.at("top-head", section, bore);
     Optional<Section> bottom = section.section("bottom", Keys.CYLINDER_BOTTOM);
     refuseBoth(section, "bottom", "bottom-head");
-    Optional<ConeSection> cone = bottom.flatMap(keys -> cone(keys, bore));
+    Optional<? extends io.strapline.level.vessel.Section> hopper =
+        bottom.flatMap(keys -> hopper(keys, bore));
     return section.build(
-        () -> standing(bore.orElseThrow().insideMetres(), height, cone, below, above));
+        () -> standing(bore.orElseThrow().insideMetres(), height, hopper, below, above));
   }
 
   private static StackedVessel standing(
-      double diameter, double height, Optional<ConeSection> cone, EndHead below, EndHead above) {
+      double diameter,
+      double height,
+      Optional<? extends io.strapline.level.vessel.Section> hopper,
+      EndHead below,
+      EndHead above) {
     List<io.strapline.level.vessel.Section> sections = new ArrayList<>();
-    cone.ifPresent(sections::add);
+    hopper.ifPresent(sections::add);
     if (!below.isFlat()) {
       sections.add(HeadSection.bottom(below.head(), diameter));
     }
@@ -49,14 +62,20 @@ final class TankReader {
     return StackedVessel.of(sections);
   }
 
-  private static Optional<ConeSection> cone(Section bottom, Optional<Bore> bore) {
-    return bottom
-        .one(Keys.CYLINDER_BOTTOM.names())
-        .flatMap(kind -> bottom.section(kind, Keys.CONE))
-        .flatMap(keys -> hopper(keys, bore.map(Bore::insideMetres).orElse(Double.NaN)));
+  private static Optional<? extends io.strapline.level.vessel.Section> hopper(
+      Section bottom, Optional<Bore> bore) {
+    Optional<String> kind = bottom.one(Keys.CYLINDER_BOTTOM.names());
+    if (kind.filter("transition"::equals).isPresent()) {
+      Optional<Outline> shell = bore.map(known -> Outline.circle(known.insideMetres()));
+      return bottom
+          .section("transition", Keys.TRANSITION)
+          .flatMap(keys -> Transitions.below(keys, shell));
+    }
+    return kind.flatMap(cone -> bottom.section(cone, Keys.CONE))
+        .flatMap(keys -> cone(keys, bore.map(Bore::insideMetres).orElse(Double.NaN)));
   }
 
-  private static Optional<ConeSection> hopper(Section keys, double shell) {
+  private static Optional<ConeSection> cone(Section keys, double shell) {
     double outlet = keys.quantityOr("outlet-diameter", Dimension.LENGTH, 0);
     if (outlet >= shell) {
       keys.error(
@@ -78,7 +97,26 @@ final class TankReader {
     boolean both = section.has("heads");
     EndHead left = EndHead.at(both ? "heads" : "left-head", section, bore);
     EndHead right = EndHead.at(both ? "heads" : "right-head", section, bore);
+    Optional<Section> tilt = section.section("tilt", Keys.TILT);
+    if (tilt.isPresent()) {
+      Optional<Shell> shell =
+          section.build(
+              () -> left.lengthened(new Shell(bore.orElseThrow().insideMetres(), length), right));
+      return tilted(tilt.get(), shell, left, right);
+    }
     return section.build(() -> lying(bore.orElseThrow().insideMetres(), length, left, right));
+  }
+
+  private static Optional<TiltedTank> tilted(
+      Section tilt, Optional<Shell> shell, EndHead left, EndHead right) {
+    double angle = tilt.quantity("angle", Dimension.ANGLE);
+    End low = tilt.choice("low-end", Labels.all(End.class));
+    double gauge = tilt.quantity("gauge-position", Dimension.LENGTH);
+    EndHead lower = low == End.LEFT ? left : right;
+    EndHead upper = low == End.LEFT ? right : left;
+    return shell.flatMap(
+        straight ->
+            tilt.build(() -> TiltedTank.of(straight, lower.head(), upper.head(), angle, gauge)));
   }
 
   private static CapacityCurve lying(double diameter, double length, EndHead left, EndHead right) {

@@ -84,6 +84,9 @@ class SchemaTest {
     assertWords(ModbusSettings.WordOrder.class, "register", "word-order");
     assertWords(ModbusSettings.BadValue.class, "modbus", "bad-value");
     assertWords(Interpolation.class, "capacity-table", "interpolation");
+    assertWords(HeadKind.class, "head", "form");
+    assertWords(HeadKind.class, "head-section", "form");
+    assertWords(TankReader.End.class, "tilt", "low-end");
     assertWords(LoopRange.Measure.class, "range", "measures");
     assertWords(RawCounts.Encoding.class, "raw-counts", "encoding");
     assertWords(SourceSettings.ShowsAs.class, "simulated", "shows-as");

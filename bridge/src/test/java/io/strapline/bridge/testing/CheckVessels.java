@@ -57,9 +57,10 @@ public final class CheckVessels {
     rows("conical_hopper.csv").forEach(row -> all.add(known(row, silo(row))));
     rows("sphere.csv").forEach(row -> all.add(known(row, sphere(row))));
     rows("stacked_profile.csv").forEach(row -> all.add(known(row, stack(row))));
-    rows("rectangular_hopper.csv").stream()
-        .filter(row -> !row.get("hopper_type").equals("double_inclined_floor"))
-        .forEach(row -> all.add(known(row, bin(row))));
+    rows("rectangular_hopper.csv").forEach(row -> all.add(known(row, bin(row))));
+    rows("transition_hopper.csv").forEach(row -> all.add(known(row, transition(row))));
+    rows("stacked_profile.csv").forEach(row -> all.add(known(row, profile(row))));
+    rows("tilted_cylinder.csv").forEach(row -> all.add(tilted(row)));
     return all;
   }
 
@@ -132,16 +133,114 @@ public final class CheckVessels {
   }
 
   private static String bin(Row row) {
+    String walls =
+        String.format(
+            Locale.ROOT,
+            "rectangular-bin: { length: %s m, width: %s m, height: %s m, bottom: { %%s } }",
+            row.get("bin_x_m"),
+            row.get("bin_y_m"),
+            row.get("bin_height_m"));
+    return walls.formatted(
+        row.get("hopper_type").equals("double_inclined_floor") ? floor(row) : hopper(row));
+  }
+
+  private static String floor(Row row) {
     return String.format(
         Locale.ROOT,
-        "rectangular-bin: { length: %s m, width: %s m, height: %s m,"
-            + " bottom: { hopper: { height: %s m, outlet-length: %s m, outlet-width: %s m } } }",
-        row.get("bin_x_m"),
-        row.get("bin_y_m"),
-        row.get("bin_height_m"),
+        "sloped-floor: { rise-along-length: %s m, rise-along-width: %s m }",
+        row.get("rise_x_m"),
+        row.get("rise_y_m"));
+  }
+
+  private static String hopper(Row row) {
+    return String.format(
+        Locale.ROOT,
+        "hopper: { height: %s m, outlet-length: %s m, outlet-width: %s m }",
         row.get("hopper_height_m"),
         row.get("outlet_x_m"),
         row.get("outlet_y_m"));
+  }
+
+  private static String transition(Row row) {
+    String bottom =
+        String.format(
+            Locale.ROOT,
+            "height: %s m, bottom: { transition: { height: %s m, %s } } }",
+            row.get("bin_height_m"),
+            row.get("hopper_height_m"),
+            outlet(row));
+    return row.get("top_shape").equals("circle")
+        ? "upright-cylinder: { diameter: " + row.get("top_diameter_m") + " m, " + bottom
+        : "rectangular-bin: { length: "
+            + row.get("top_x_m")
+            + " m, width: "
+            + row.get("top_y_m")
+            + " m, "
+            + bottom;
+  }
+
+  /** A stadium is a slot whose ends are half circles. */
+  private static String outlet(Row row) {
+    if (row.get("outlet_shape").equals("circle")) {
+      return "outlet-diameter: " + row.get("outlet_diameter_m") + " m";
+    }
+    double corner = row.get("outlet_shape").equals("stadium") ? row.number("outlet_y_m") / 2 : 0;
+    return String.format(
+        Locale.ROOT,
+        "outlet-length: %s m, outlet-width: %s m, outlet-corner-radius: %s m",
+        row.get("outlet_x_m"),
+        row.get("outlet_y_m"),
+        corner);
+  }
+
+  private static String profile(Row row) {
+    List<String> rows = new ArrayList<>();
+    for (String corner : row.get("profile").split("\\|", -1)) {
+      double[] size = numbers(corner);
+      rows.add(
+          size.length == 2
+              ? "{ height: " + size[0] + " m, diameter: " + 2 * size[1] + " m }"
+              : String.format(
+                  Locale.ROOT,
+                  "{ height: %s m, length: %s m, width: %s m }",
+                  size[0],
+                  size[1],
+                  size[2]));
+    }
+    return "profile: [ " + String.join(", ", rows) + " ]";
+  }
+
+  /**
+   * The file gives the plumb depth at the gauge; the level of a point counts from the lowest inside
+   * point of the tank. Derived here: the bottom line at the gauge lies x sin(tilt) above the low
+   * end's tangent line, and half a spheroid of depth a on a circle of radius R reaches (root(R^2
+   * cos^2 + a^2 sin^2) - R cos) below that.
+   */
+  private static Known tilted(Row row) {
+    double tilt = Math.toRadians(row.number("tilt_deg"));
+    double radius = row.number("diameter_m") / 2;
+    boolean ball = row.get("heads").equals("hemispherical");
+    double depth = ball ? radius : row.number("head_depth_m");
+    double upright = radius * Math.cos(tilt);
+    double below = Math.hypot(upright, depth * Math.sin(tilt)) - upright;
+    double level =
+        row.number("vertical_depth_m") + row.number("gauge_x_m") * Math.sin(tilt) + below;
+    String head =
+        row.get("heads").equals("ellipsoidal")
+            ? "{ form: ellipsoidal, depth: " + depth + " m }"
+            : "{ form: " + row.get("heads") + " }";
+    String vessel =
+        String.format(
+            Locale.ROOT,
+            "lying-cylinder: { diameter: %s m, length: %s m, heads: %s,"
+                + " tilt: { angle: %s deg, low-end: left, gauge-position: %s m } }",
+            row.get("diameter_m"),
+            row.get("shell_length_m"),
+            head,
+            row.get("tilt_deg"),
+            row.get("gauge_x_m"));
+    double volume = row.number("volume_m3");
+    return new Known(row.get("id"), vessel, level, volume, 1e-9 * volume);
   }
 
   private static String stack(Row row) {
