@@ -44,7 +44,7 @@ public final class StandardParts implements PlantParts {
       publishers.add(new OpcUaPublisher(plant, access.store()));
     }
     if (plant.modbus().enabled()) {
-      publishers.add(ModbusPublisher.of(plant, access.store(), access.clock()));
+      publishers.add(ModbusPublisher.of(plant, access));
     }
     return publishers;
   }

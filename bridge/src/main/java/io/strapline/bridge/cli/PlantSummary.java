@@ -1,6 +1,7 @@
 package io.strapline.bridge.cli;
 
 import io.strapline.bridge.config.ConfigProblem;
+import io.strapline.bridge.config.ModbusAccess;
 import io.strapline.bridge.config.ModbusSettings;
 import io.strapline.bridge.config.OpcUaSettings;
 import io.strapline.bridge.config.PlantFile;
@@ -75,7 +76,17 @@ final class PlantSummary {
         + ", unit ids "
         + new TreeSet<>(server.unitIds())
         + ", word order "
-        + server.wordOrder();
+        + server.wordOrder()
+        + access(server.access());
+  }
+
+  private static String access(ModbusAccess access) {
+    String clients = access.clients().isEmpty() ? "" : ", clients " + access.clients();
+    return clients
+        + access
+            .writes()
+            .map(writes -> ", alarms written from " + writes.from())
+            .orElse(", read only");
   }
 
   private static String port(int port) {

@@ -41,8 +41,8 @@ final class HostNames {
     return address(host).map(InetAddress::isAnyLocalAddress).orElse(false);
   }
 
-  /** Numeric text is parsed, never looked up. */
-  private static Optional<InetAddress> address(String host) {
+  /** Returns the address that a numeric text means; nothing is looked up. */
+  static Optional<InetAddress> address(String host) {
     boolean numeric = host.contains(":") ? NUMERIC.matcher(host).matches() : isV4(host);
     try {
       return numeric ? Optional.of(InetAddress.getByName(host)) : Optional.empty();

@@ -12,7 +12,8 @@ import java.util.Locale;
 enum Keys {
   PLANT("plant", "data-folder", "opc-ua", "modbus", "points"),
   OPC_UA("enabled", "listen", "port", "anonymous-read", "advertised-hosts"),
-  MODBUS("enabled", "listen", "port", "unit-ids", "word-order", "bad-value"),
+  MODBUS("enabled", "listen", "port", "unit-ids", "word-order", "bad-value", "clients", "writes"),
+  MODBUS_WRITES("from", "acknowledge", "reset"),
   POINT(
       "title",
       "area",

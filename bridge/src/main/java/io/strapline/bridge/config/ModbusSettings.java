@@ -11,6 +11,7 @@ import java.util.Set;
  * @param unitIds unit identifiers that are answered; 255 and 0 are always
  * @param wordOrder order of the registers and bytes of a value wider than one register
  * @param badValue what value registers hold while the value is BAD
+ * @param access who may read and who may write
  */
 public record ModbusSettings(
     boolean enabled,
@@ -18,11 +19,28 @@ public record ModbusSettings(
     int port,
     Set<Integer> unitIds,
     WordOrder wordOrder,
-    BadValue badValue) {
+    BadValue badValue,
+    ModbusAccess access) {
 
   /** Copies the set. */
   public ModbusSettings {
     unitIds = Set.copyOf(unitIds);
+  }
+
+  /** A server that everyone may read who reaches it, and nobody may write. */
+  public ModbusSettings(
+      boolean enabled,
+      String host,
+      int port,
+      Set<Integer> unitIds,
+      WordOrder wordOrder,
+      BadValue badValue) {
+    this(enabled, host, port, unitIds, wordOrder, badValue, ModbusAccess.READ_ONLY);
+  }
+
+  /** Returns the same server with another access. */
+  public ModbusSettings with(ModbusAccess other) {
+    return new ModbusSettings(enabled, host, port, unitIds, wordOrder, badValue, other);
   }
 
   /** Order of the bytes A (most significant) to D of a 32-bit value in two registers. */

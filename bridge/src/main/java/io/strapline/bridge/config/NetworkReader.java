@@ -56,18 +56,20 @@ final class NetworkReader {
   private static Optional<ModbusSettings> modbusOf(Section section) {
     boolean enabled = section.flagOr("enabled", true);
     String host = host(section);
-    if (!HostNames.isLoopback(host)) {
+    if (!HostNames.isLoopback(host) && !section.has("clients")) {
       section.warn(
           "listen",
           Reason.CONFLICT,
           "Modbus TCP knows no users: everyone who reaches this address can read",
-          "keep it inside a protected network");
+          "keep it inside a protected network, and list the clients");
     }
     int port = section.optionalInteger("port", 0, LARGEST_PORT).orElse(0);
     Set<Integer> unitIds = unitIds(section);
     WordOrder order = section.choiceOr("word-order", Labels.all(WordOrder.class), WordOrder.ABCD);
     BadValue badValue = section.choiceOr("bad-value", Labels.all(BadValue.class), BadValue.NAN);
-    return section.build(() -> new ModbusSettings(enabled, host, port, unitIds, order, badValue));
+    ModbusAccess access = ModbusAccessReader.read(section);
+    return section.build(
+        () -> new ModbusSettings(enabled, host, port, unitIds, order, badValue, access));
   }
 
   private static Set<Integer> unitIds(Section section) {

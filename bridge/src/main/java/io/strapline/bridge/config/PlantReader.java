@@ -61,6 +61,9 @@ public final class PlantReader {
     List<PointConfig> points = new ArrayList<>();
     sections.forEach((tag, section) -> new PointReader(tag, section).read().ifPresent(points::add));
     refuseSharedBlocks(sections);
+    if (!sections.isEmpty()) {
+      ModbusAccessReader.refuseUnknownPoints(plant, sections);
+    }
     return points;
   }
 

@@ -1,6 +1,7 @@
 package io.strapline.bridge.config;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -32,6 +33,7 @@ import io.strapline.level.signal.SignalSettings;
 import io.strapline.level.vessel.LyingCylinder;
 import io.strapline.level.vessel.Sphere;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -83,8 +85,23 @@ class PlantReaderTest {
             true, "127.0.0.1", 4840, true, List.of("bridge.kestrel-quay.example", "192.0.2.10")),
         plant.opcUa());
     assertEquals(
-        new ModbusSettings(true, "127.0.0.1", 5020, Set.of(1, 2), WordOrder.CDAB, BadValue.HOLD),
+        new ModbusSettings(true, "127.0.0.1", 5020, Set.of(1, 2), WordOrder.CDAB, BadValue.HOLD)
+            .with(plant.modbus().access()),
         plant.modbus());
+  }
+
+  @Test
+  void modbusClientsAndWritersAreThoseOfTheFile() throws Exception {
+    ModbusAccess access = everyKey.plant().modbus().access();
+    assertEquals("[127.0.0.1, 192.0.2.0/24, 0:0:0:0:0:0:0:1]", access.clients().toString());
+    ModbusAccess.Writes writes = access.writes().orElseThrow();
+    assertEquals("[192.0.2.10]", writes.from().toString());
+    assertEquals(Set.of("LT-1"), writes.acknowledge());
+    assertEquals(Set.of("LT-1"), writes.reset());
+    assertTrue(access.mayConnect(InetAddress.getByName("192.0.2.99")));
+    assertFalse(access.mayWrite(InetAddress.getByName("192.0.2.99")));
+    assertTrue(access.mayWrite(InetAddress.getByName("192.0.2.10")));
+    assertFalse(access.mayConnect(InetAddress.getByName("192.0.3.1")));
   }
 
   @Test

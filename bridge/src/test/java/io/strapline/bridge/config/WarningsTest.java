@@ -72,8 +72,18 @@ class WarningsTest {
 
   @Test
   void modbusBeyondThisMachine() throws Exception {
+    String text = Samples.text(Samples.EVERY_KEY);
+    String modbus = text.substring(text.indexOf("\nmodbus:"), text.indexOf("\npoints:"));
     assertOne(
         "modbus.listen: 192.0.2.1: Modbus TCP knows no users",
-        warnings("listen: 127.0.0.1\n  port: 5020", "listen: 192.0.2.1\n  port: 5020"));
+        warnings(
+            modbus,
+            modbus.replace("127.0.0.1\n", "192.0.2.1\n").replaceAll("  clients: .*\n", "")));
+  }
+
+  @Test
+  void modbusBeyondThisMachineForListedClientsIsNoWarning() throws Exception {
+    assertEquals(
+        List.of(), warnings("listen: 127.0.0.1\n  port: 5020", "listen: 192.0.2.1\n  port: 5020"));
   }
 }

@@ -64,7 +64,17 @@ record Bit<S>(BitRow row, Predicate<S> on) {
     all.add(new Bit<>(new BitRow(17, "BAD value held"), PointState::holdsValues));
     all.add(new Bit<>(new BitRow(18, "integer at its limit"), s -> PointBlock.limited(s) != 0));
     all.add(new Bit<>(new BitRow(19, "evaluation stalled"), PointState::isDead));
+    for (AlarmKind kind : AlarmKind.values()) {
+      all.add(command(Commands.ACKNOWLEDGE_COIL, kind, "write: acknowledge "));
+    }
+    for (AlarmKind kind : AlarmKind.values()) {
+      all.add(command(Commands.RESET_COIL, kind, "write: reset latched "));
+    }
     return List.copyOf(all);
+  }
+
+  private static Bit<PointState> command(int first, AlarmKind kind, String what) {
+    return new Bit<>(new BitRow(first + PointState.bit(kind), what + text(kind)), s -> false);
   }
 
   private static Bit<PointState> ne107(int offset, String name, DiagnosticStatus status) {

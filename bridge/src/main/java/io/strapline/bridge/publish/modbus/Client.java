@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.nio.ByteBuffer;
 import java.nio.channels.SelectionKey;
 import java.nio.channels.SocketChannel;
+import java.util.concurrent.TimeUnit;
 
 /**
  * One connected client: bounded input, bounded output, three timers. Used by the listener's thread
@@ -13,28 +14,36 @@ import java.nio.channels.SocketChannel;
  * <p>While the output is full, whole requests wait in the input and the socket is not read; they
  * are answered as soon as a flush makes room, without a further read event.
  */
-final class Client {
+final class Client implements Peer {
 
   private static final int INPUT_BYTES = 2048;
   private static final int OUTPUT_BYTES = 8192;
 
+  /** A command of a client that has not taken its answers for so long is stale. */
+  private static final long STALE_NANOS = TimeUnit.SECONDS.toNanos(1);
+
   private final SocketChannel channel;
   private final InetAddress address;
-  private final ReadRequests requests;
+  private final Framing framing;
   private final ListenerLimits limits;
+  private final boolean mayWrite;
   private final ByteBuffer in = ByteBuffer.allocate(INPUT_BYTES);
   private final ByteBuffer out = ByteBuffer.allocate(OUTPUT_BYTES);
+  private long served;
   private long lastRequest;
   private long frameBegan;
   private long lastTaken;
   private boolean partial;
   private boolean ending;
+  private boolean waiting;
 
-  Client(SocketChannel channel, ReadRequests requests, ListenerLimits limits, long now) {
+  Client(SocketChannel channel, Service service, long now) {
     this.channel = channel;
     this.address = channel.socket().getInetAddress();
-    this.requests = requests;
-    this.limits = limits;
+    framing = service.framing();
+    limits = service.limits();
+    mayWrite = service.access().mayWrite(address);
+    served = now;
     lastRequest = now;
     lastTaken = now;
   }
@@ -43,15 +52,33 @@ final class Client {
     return address;
   }
 
+  @Override
+  public String name() {
+    return address.getHostAddress();
+  }
+
+  @Override
+  public boolean mayWrite() {
+    return mayWrite;
+  }
+
+  /**
+   * Returns whether the client waits for its answers, as far as can be seen: everything that it
+   * sent has been read, no end of its stream came behind, and it takes its answers.
+   */
+  @Override
+  public boolean isThere() {
+    return waiting && !ending && served - lastTaken < STALE_NANOS;
+  }
+
   /**
    * Reads, answers and writes as far as it goes.
    *
    * @return the operations to wait for next; 0 when the connection is finished
    */
   int serve(long now) throws IOException {
-    if (!ending && canAnswer() && in.hasRemaining()) {
-      ending = channel.read(in) < 0;
-    }
+    served = now;
+    receive();
     do {
       if (!answerWhole(now)) {
         return 0;
@@ -59,6 +86,16 @@ final class Client {
       flush(now);
     } while (canAnswer() && wholeWaits());
     return ending && out.position() == 0 ? 0 : interest();
+  }
+
+  /** Reads until nothing is left, which also tells whether the client has hung up behind it. */
+  private void receive() throws IOException {
+    int got = 1;
+    while (got > 0 && !ending && in.hasRemaining()) {
+      got = channel.read(in);
+      ending = got < 0;
+    }
+    waiting = got == 0;
   }
 
   /** Returns why the client must be dropped now, or an empty text. */
@@ -78,18 +115,18 @@ final class Client {
       lastTaken = now;
     }
     in.flip();
-    Mbap.Frame next = Mbap.look(in);
-    while (next == Mbap.Frame.WHOLE && canAnswer()) {
-      if (!requests.answer(Mbap.take(in), out)) {
+    Framing.Frame next = framing.look(in);
+    while (next == Framing.Frame.WHOLE && canAnswer()) {
+      if (!framing.answer(in, out, this)) {
         return false;
       }
       lastRequest = now;
       partial = false;
-      next = Mbap.look(in);
+      next = framing.look(in);
     }
-    noticePartial(next == Mbap.Frame.PARTIAL && in.hasRemaining(), now);
+    noticePartial(next == Framing.Frame.PARTIAL && in.hasRemaining(), now);
     in.compact();
-    return next != Mbap.Frame.BROKEN;
+    return next != Framing.Frame.BROKEN;
   }
 
   private void noticePartial(boolean begun, long now) {
@@ -109,11 +146,11 @@ final class Client {
   }
 
   private boolean wholeWaits() {
-    return Mbap.look(in.duplicate().flip()) == Mbap.Frame.WHOLE;
+    return framing.look(in.duplicate().flip()) == Framing.Frame.WHOLE;
   }
 
   private boolean canAnswer() {
-    return out.remaining() >= ReadRequests.MAX_FRAME;
+    return out.remaining() >= Framing.MAX_FRAME;
   }
 
   private int interest() {

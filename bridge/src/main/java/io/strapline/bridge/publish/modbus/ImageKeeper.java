@@ -60,8 +60,8 @@ final class ImageKeeper implements Supplier<RegisterImage> {
     stalled = current;
   }
 
-  /** Puts a new image of the plant in place; for the publishing thread. */
-  void publish() {
+  /** Puts a new image of the plant in place; never an older one over a newer one. */
+  synchronized void publish() {
     long seconds = TimeUnit.NANOSECONDS.toSeconds(nanos.getAsLong() - startNanos);
     current = build(false, (int) (seconds & 0xFFFF));
   }

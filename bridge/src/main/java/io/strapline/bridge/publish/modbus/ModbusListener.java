@@ -1,6 +1,7 @@
 package io.strapline.bridge.publish.modbus;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.StandardSocketOptions;
 import java.nio.channels.CancelledKeyException;
@@ -8,7 +9,9 @@ import java.nio.channels.SelectionKey;
 import java.nio.channels.Selector;
 import java.nio.channels.ServerSocketChannel;
 import java.nio.channels.SocketChannel;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -25,7 +28,10 @@ final class ModbusListener implements AutoCloseable {
   private static final long ACCEPT_PAUSE_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long STOP_MILLIS = 2000;
 
-  private final ReadRequests requests;
+  /** So many refused addresses are named in the log, each once. */
+  private static final int MOST_STRANGERS = 100;
+
+  private final Service service;
   private final ListenerLimits limits;
   private final Acceptor acceptor;
   private final Selector selector;
@@ -33,6 +39,7 @@ final class ModbusListener implements AutoCloseable {
   private final SelectionKey accepting;
   private final Thread thread;
   private volatile boolean stopping;
+  private final Set<InetAddress> strangers = new HashSet<>();
   private boolean refusing;
   private boolean acceptFailing;
   private long acceptAgain;
@@ -43,12 +50,11 @@ final class ModbusListener implements AutoCloseable {
     @Nullable SocketChannel accept(ServerSocketChannel server) throws IOException;
   }
 
-  private ModbusListener(
-      ServerSocketChannel server, ReadRequests requests, ListenerLimits limits, Acceptor acceptor)
+  private ModbusListener(ServerSocketChannel server, Service service, Acceptor acceptor)
       throws IOException {
     this.server = server;
-    this.requests = requests;
-    this.limits = limits;
+    this.service = service;
+    limits = service.limits();
     this.acceptor = acceptor;
     selector = Selector.open();
     server.configureBlocking(false);
@@ -62,12 +68,11 @@ final class ModbusListener implements AutoCloseable {
    *
    * @throws IOException naming host and port when they cannot be bound
    */
-  static ModbusListener start(
-      String host, int port, ReadRequests requests, ListenerLimits limits, Acceptor acceptor)
+  static ModbusListener start(String host, int port, Service service, Acceptor acceptor)
       throws IOException {
     ServerSocketChannel server = bind(host, port);
     try {
-      ModbusListener listener = new ModbusListener(server, requests, limits, acceptor);
+      ModbusListener listener = new ModbusListener(server, service, acceptor);
       listener.thread.start();
       return listener;
     } catch (IOException failed) {
@@ -168,10 +173,11 @@ final class ModbusListener implements AutoCloseable {
   }
 
   private void admit(SocketChannel channel) throws IOException {
-    boolean full = isFullFor(channel);
+    boolean stranger = isStranger(channel);
+    boolean full = !stranger && isFullFor(channel);
     noteFull(full, channel);
     try {
-      if (full) {
+      if (full || stranger) {
         reset(channel);
       } else {
         register(channel);
@@ -186,8 +192,17 @@ final class ModbusListener implements AutoCloseable {
     channel.configureBlocking(false);
     channel.setOption(StandardSocketOptions.TCP_NODELAY, true);
     channel.setOption(StandardSocketOptions.SO_KEEPALIVE, true);
-    Client client = new Client(channel, requests, limits, System.nanoTime());
+    Client client = new Client(channel, service, System.nanoTime());
     channel.register(selector, SelectionKey.OP_READ, client);
+  }
+
+  private boolean isStranger(SocketChannel channel) {
+    InetAddress address = channel.socket().getInetAddress();
+    boolean stranger = !service.access().mayConnect(address);
+    if (stranger && strangers.size() < MOST_STRANGERS && strangers.add(address)) {
+      LOG.warn("Modbus TCP refuses {}, which is not among the configured clients", address);
+    }
+    return stranger;
   }
 
   private boolean isFullFor(SocketChannel channel) {

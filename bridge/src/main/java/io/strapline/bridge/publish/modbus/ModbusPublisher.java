@@ -2,7 +2,7 @@ package io.strapline.bridge.publish.modbus;
 
 import io.strapline.bridge.config.ModbusSettings;
 import io.strapline.bridge.config.PlantSettings;
-import io.strapline.bridge.model.PlantClock;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.SnapshotStore;
 import java.io.IOException;
@@ -10,21 +10,21 @@ import java.nio.channels.ServerSocketChannel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Serves a plant over Modbus TCP: functions 01 to 04, nothing writable. Start it once; close it
- * once it is no longer needed. Safe for any thread.
+ * Serves a plant over Modbus TCP. Nothing is writable but the commands that the configuration
+ * lists. Start it once; close it once it is no longer needed. Safe for any thread.
  */
 public final class ModbusPublisher implements Publisher {
 
   private final ModbusSettings settings;
   private final ImageKeeper images;
   private final ImageThread thread;
-  private final ListenerLimits limits;
+  private final Service service;
   private @Nullable ModbusListener listener;
 
-  private ModbusPublisher(ModbusSettings settings, ImageKeeper images, ListenerLimits limits) {
+  private ModbusPublisher(ModbusSettings settings, ImageKeeper images, Service service) {
     this.settings = settings;
     this.images = images;
-    this.limits = limits;
+    this.service = service;
     thread = new ImageThread(images::publish);
   }
 
@@ -32,26 +32,36 @@ public final class ModbusPublisher implements Publisher {
    * Returns a server for a plant; it listens to nothing yet.
    *
    * @param plant as configured
-   * @param store its snapshots
-   * @param clock its time
+   * @param access what it may use of the running plant
    * @throws IllegalArgumentException naming the point whose register block is out of range or taken
    */
-  public static ModbusPublisher of(PlantSettings plant, SnapshotStore store, PlantClock clock) {
+  public static ModbusPublisher of(PlantSettings plant, PlantAccess access) {
+    SnapshotStore store = access.store();
     ModbusSettings settings = plant.modbus();
     ImageKeeper images =
-        new ImageKeeper(RegisterMap.of(plant), store, clock, settings.badValue(), System::nanoTime);
-    ModbusPublisher publisher = new ModbusPublisher(settings, images, ListenerLimits.DEFAULT);
+        new ImageKeeper(
+            RegisterMap.of(plant), store, access.clock(), settings.badValue(), System::nanoTime);
+    Commands commands = Commands.of(plant, store, access.operations(), images::publish);
+    Identity identity = new Identity(version(), plant.name(), settings.wordOrder().name());
+    Answers answers = new Answers(images, commands, identity);
+    Framing framing = new TcpFraming(settings.unitIds(), answers);
+    Service service = new Service(framing, settings.access(), ListenerLimits.DEFAULT);
+    ModbusPublisher publisher = new ModbusPublisher(settings, images, service);
     store.listen(snapshot -> publisher.thread.wake());
     return publisher;
   }
 
+  private static String version() {
+    String version = ModbusPublisher.class.getPackage().getImplementationVersion();
+    return version == null ? "0" : version;
+  }
+
   @Override
   public synchronized void start() throws IOException {
-    ReadRequests requests = new ReadRequests(settings.unitIds(), images);
     images.publish();
     listener =
         ModbusListener.start(
-            settings.host(), settings.port(), requests, limits, ServerSocketChannel::accept);
+            settings.host(), settings.port(), service, ServerSocketChannel::accept);
     thread.start();
   }
 

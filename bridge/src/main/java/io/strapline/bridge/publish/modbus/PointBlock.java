@@ -118,6 +118,8 @@ final class PointBlock {
     all.add(measured(65, INT16, Quantity.LEVEL, "m", 0.01));
     all.add(measured(66, INT16, Quantity.PERCENT, "%", 0.01));
     all.add(measured(67, INT16, Quantity.LOOP_CURRENT, "mA", 0.001));
+    all.add(command(Commands.ACKNOWLEDGE_REGISTER, "acknowledge"));
+    all.add(command(Commands.RESET_REGISTER, "reset latched"));
     all.add(age(72));
     all.add(heartbeat(73));
     all.add(generation(74));
@@ -144,6 +146,10 @@ final class PointBlock {
     String name = quantity.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     return Register.number(
         new RegisterRow(offset, type, name, unit, step), "", s -> s.value(quantity));
+  }
+
+  private static Register<PointState> command(int offset, String name) {
+    return plain(offset, BITS16, name, "write alarm bits as in 8; reads 0", s -> Commands.HELD);
   }
 
   private static Register<PointState> generation(int offset) {

@@ -18,7 +18,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -236,8 +235,7 @@ class ModbusListenerIT {
           }
           return server.accept();
         };
-    ModbusListener listener =
-        ModbusListener.start("127.0.0.1", 0, requests(), limits(4, 4), failing);
+    ModbusListener listener = ModbusListener.start("127.0.0.1", 0, service(limits(4, 4)), failing);
     open.add(listener);
     assertTrue(answers(client(listener)));
     assertTrue(tries.get() >= 3);
@@ -246,17 +244,17 @@ class ModbusListenerIT {
   @Test
   void anErrorInsideAnswers04AndTheConnectionStays() throws IOException {
     AtomicInteger reads = new AtomicInteger();
-    ReadRequests requests =
-        new ReadRequests(
-            Set.of(1),
+    Service service =
+        TestServer.service(
             () -> {
               if (reads.getAndIncrement() < 5) {
                 throw new AssertionError("deliberate");
               }
               return TestImages.counting(200);
-            });
+            },
+            limits(4, 4));
     ModbusListener listener =
-        ModbusListener.start("127.0.0.1", 0, requests, limits(4, 4), ServerSocketChannel::accept);
+        ModbusListener.start("127.0.0.1", 0, service, ServerSocketChannel::accept);
     open.add(listener);
     RawClient client = client(listener);
     for (int i = 0; i < 5; i++) {
@@ -275,7 +273,7 @@ class ModbusListenerIT {
               IOException.class,
               () ->
                   ModbusListener.start(
-                      "127.0.0.1", port, requests(), limits(4, 4), ServerSocketChannel::accept));
+                      "127.0.0.1", port, service(limits(4, 4)), ServerSocketChannel::accept));
       assertTrue(refused.toString().contains("127.0.0.1 port " + port), refused.toString());
     }
   }
@@ -287,11 +285,7 @@ class ModbusListenerIT {
             IOException.class,
             () ->
                 ModbusListener.start(
-                    "no-such-host.invalid",
-                    0,
-                    requests(),
-                    limits(4, 4),
-                    ServerSocketChannel::accept));
+                    "no-such-host.invalid", 0, service(limits(4, 4)), ServerSocketChannel::accept));
     assertTrue(refused.toString().contains("no-such-host.invalid"), refused.toString());
   }
 
@@ -368,14 +362,14 @@ class ModbusListenerIT {
 
   private ModbusListener listener(ListenerLimits limits) throws IOException {
     ModbusListener listener =
-        ModbusListener.start("127.0.0.1", 0, requests(), limits, ServerSocketChannel::accept);
+        ModbusListener.start("127.0.0.1", 0, service(limits), ServerSocketChannel::accept);
     open.add(listener);
     return listener;
   }
 
-  private static ReadRequests requests() {
+  private static Service service(ListenerLimits limits) {
     RegisterImage image = TestImages.counting(200);
-    return new ReadRequests(Set.of(1), () -> image);
+    return TestServer.service(() -> image, limits);
   }
 
   private static ListenerLimits limits(int connections, int perAddress) {

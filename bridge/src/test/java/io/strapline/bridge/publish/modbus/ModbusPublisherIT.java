@@ -61,15 +61,14 @@ class ModbusPublisherIT {
     ImageKeeper keeper = keeper(store);
     byte[] shared = new byte[400];
     RegisterImage inPlace = RegisterImage.of(new AddressSpace().map(0, 200), shared, new byte[25]);
-    ReadRequests requests = new ReadRequests(Set.of(1), swapped ? keeper : () -> inPlace);
+    Service service = TestServer.service(swapped ? keeper : () -> inPlace, ListenerLimits.DEFAULT);
     AtomicBoolean stop = new AtomicBoolean();
     Runnable writing =
         swapped ? () -> swap(store, keeper, stop) : () -> overwrite(store, keeper, shared, stop);
     Thread writer = new Thread(writing, "writer");
     writer.setDaemon(true);
     try (ModbusListener listener =
-        ModbusListener.start(
-            "127.0.0.1", 0, requests, ListenerLimits.DEFAULT, ServerSocketChannel::accept)) {
+        ModbusListener.start("127.0.0.1", 0, service, ServerSocketChannel::accept)) {
       writer.start();
       String[] out = run(java(listener.port(), 20_000)).get(0).split(" ", -1);
       return new long[] {Long.parseLong(out[0]), Long.parseLong(out[1]), Long.parseLong(out[2])};
@@ -250,7 +249,7 @@ class ModbusPublisherIT {
       settings =
           new ModbusSettings(true, "127.0.0.1", port, Set.of(1), WordOrder.ABCD, BadValue.NAN);
       ModbusPublisher publisher =
-          ModbusPublisher.of(plant(settings), TestPlants.store(silo), TestPlants.clock());
+          ModbusPublisher.of(plant(settings), TestPlants.access(TestPlants.store(silo)));
       IOException refused = assertThrows(IOException.class, publisher::start);
       assertTrue(refused.toString().contains("127.0.0.1 port " + port), refused.toString());
       publisher.close();
@@ -278,7 +277,7 @@ class ModbusPublisherIT {
 
   private static ModbusPublisher started(SnapshotStore store, ModbusSettings settings)
       throws IOException {
-    ModbusPublisher publisher = ModbusPublisher.of(plant(settings), store, TestPlants.clock());
+    ModbusPublisher publisher = ModbusPublisher.of(plant(settings), TestPlants.access(store));
     publisher.start();
     return publisher;
   }

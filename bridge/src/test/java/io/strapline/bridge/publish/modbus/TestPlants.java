@@ -7,6 +7,7 @@ import io.strapline.bridge.config.OpcUaSettings;
 import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
 import io.strapline.bridge.config.SourceSettings;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.level.alarm.AlarmHandling;
@@ -117,6 +118,11 @@ final class TestPlants {
 
   static SnapshotStore store(PointSnapshot... snapshots) {
     return new SnapshotStore(List.of(snapshots));
+  }
+
+  /** Access to a plant whose operators can do nothing. */
+  static PlantAccess access(SnapshotStore store) {
+    return new PlantAccess(store, clock(), new RecordedOperations());
   }
 
   /** A clock that stands at {@link #START}. */

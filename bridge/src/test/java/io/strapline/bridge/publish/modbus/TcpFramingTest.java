@@ -17,17 +17,15 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Frames in, frames out, without sockets. */
-class ReadRequestsTest {
+class TcpFramingTest {
 
-  private static final Set<Integer> UNITS = Set.of(1, 17);
-
-  /** Requests of functions 01 to 04 whose answer is printed in the same file. */
+  /** Requests of served functions whose answer is printed in the same file. */
   static List<Row> publishedExchanges() {
     List<Row> rows = CheckTable.rows("modbus_frames.csv");
     return rows.stream()
         .filter(row -> row.get("id").endsWith("-REQ"))
         .filter(row -> Set.of("PDU", "TCP").contains(row.get("transport")))
-        .filter(row -> row.get("function_hex").matches("0[1-4]"))
+        .filter(row -> row.get("function_hex").matches("0[1-6F]|1[067]"))
         .toList();
   }
 
@@ -35,15 +33,28 @@ class ReadRequestsTest {
   @MethodSource("publishedExchanges")
   void publishedRequestsGetThePublishedAnswers(Row request) {
     byte[] frame = tcp(request);
+    boolean writes = !request.get("function_hex").matches("0[1-4]");
+    Answers answers =
+        writes
+            ? TestServer.answers(memoryFor(request))
+            : TestServer.answers(TestImages::ofTheSpecification);
     assertEquals(
         Bytes.text(tcp(answerTo(request))),
-        Bytes.text(answer(TestImages.ofTheSpecification(), frame)),
+        Bytes.text(TestServer.frame(TestServer.tcp(answers), TestPeer.WRITER, frame)),
         request.get("source"));
   }
 
   @Test
-  void elevenPublishedExchangesApply() {
-    assertEquals(11, publishedExchanges().size());
+  void twentyThreePublishedExchangesApply() {
+    // PDU and TCP: functions 01 to 04 and the example of section 7 twice, the guide's once, and
+    // the six functions that write twice.
+    assertEquals(11 + 12, publishedExchanges().size());
+  }
+
+  private static TestMemory memoryFor(Row request) {
+    return request.get("function_hex").equals("17")
+        ? TestMemories.ofReadWrite()
+        : TestMemories.ofTheSpecification();
   }
 
   private static Row answerTo(Row request) {
@@ -59,7 +70,7 @@ class ReadRequestsTest {
     return "TCP".equals(row.get("transport")) ? bytes : Bytes.frame(7, 255, bytes);
   }
 
-  /** Rows about functions 01 to 04, unknown functions and PDUs; the framing rows need a socket. */
+  /** Rows about PDUs that only read; the framing rows need a socket. */
   static List<Row> faultyRequests() {
     return CheckTable.rows("modbus_negative.csv").stream()
         .filter(row -> "PDU".equals(row.get("transport")))
@@ -123,13 +134,13 @@ class ReadRequestsTest {
         "11",
         "14 07 05 00 04 00 01 00 02",
         "18 00 05",
-        "2B 0E 01 00",
+        "2B 0D 00 00",
         "41",
         "41 00",
         "00",
         "83 00"
       })
-  void everyOtherFunctionIsRefusedWithException01(String pdu) {
+  void whatMayNotBeWrittenAndEveryUnknownFunctionIsRefusedWithException01(String pdu) {
     byte[] answer = pduOf(answer(TestImages.counting(2000), Bytes.frame(1, 1, Bytes.of(pdu))));
     assertEquals((byte) (Bytes.of(pdu)[0] | 0x80), answer[0]);
     assertException(1, answer);
@@ -159,10 +170,25 @@ class ReadRequestsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"03", "03 00", "04 00 00", "01 00 00 00", "02 00 00 00"})
+  @ValueSource(
+      strings = {
+        "03",
+        "03 00",
+        "04 00 00",
+        "01 00 00 00",
+        "02 00 00 00",
+        "05 00 00",
+        "06",
+        "0F 00 00 00 01",
+        "10 00 00 00 01",
+        "16 00 00 00 00 00",
+        "17 00 00 00 01 00 00 00 01",
+        "2B"
+      })
   void aFrameTooShortForItsFunctionIsNotAnswered(String pdu) {
-    ByteBuffer out = ByteBuffer.allocate(ReadRequests.MAX_FRAME);
-    assertFalse(requests(() -> TestImages.counting(9)).answer(wrap(frame(pdu)), out));
+    ByteBuffer out = ByteBuffer.allocate(Framing.MAX_FRAME);
+    Framing requests = requests(() -> TestImages.counting(9));
+    assertFalse(requests.answer(ByteBuffer.wrap(frame(pdu)), out, TestPeer.WRITER));
     assertEquals(0, out.position());
   }
 
@@ -200,7 +226,7 @@ class ReadRequestsTest {
   @Test
   void anythingThrownInsideBecomesException04() {
     for (Throwable failure : List.of(new IllegalStateException("x"), new AssertionError("x"))) {
-      ReadRequests requests = requests(() -> sneak(failure));
+      Framing requests = requests(() -> sneak(failure));
       for (int i = 0; i < 3; i++) {
         assertException(4, pduOf(answer(requests, frame("03 00 00 00 01"))));
       }
@@ -210,7 +236,7 @@ class ReadRequestsTest {
   @Test
   void oneRequestReadsTheImageOnce() {
     int[] reads = {0};
-    ReadRequests requests =
+    Framing requests =
         requests(
             () -> {
               reads[0]++;
@@ -249,22 +275,16 @@ class ReadRequestsTest {
     return answer(requests(() -> image), frame);
   }
 
-  private static byte[] answer(ReadRequests requests, byte[] frame) {
-    ByteBuffer out = ByteBuffer.allocate(ReadRequests.MAX_FRAME);
-    assertTrue(requests.answer(wrap(frame), out));
-    byte[] answer = Arrays.copyOf(out.array(), out.position());
+  private static byte[] answer(Framing requests, byte[] frame) {
+    byte[] answer = TestServer.frame(requests, TestPeer.READER, frame);
     assertEquals(answer.length - 6, ByteBuffer.wrap(answer).getShort(4), "length of the header");
     assertEquals(0, ByteBuffer.wrap(answer).getShort(2), "protocol of the header");
     assertEquals(ByteBuffer.wrap(frame).getShort(0), ByteBuffer.wrap(answer).getShort(0));
     return answer;
   }
 
-  private static ReadRequests requests(Supplier<RegisterImage> image) {
-    return new ReadRequests(UNITS, image);
-  }
-
-  private static ByteBuffer wrap(byte[] frame) {
-    return ByteBuffer.wrap(frame);
+  private static Framing requests(Supplier<RegisterImage> image) {
+    return TestServer.tcp(TestServer.answers(image));
   }
 
   private static byte[] pduOf(byte[] frame) {
