@@ -89,12 +89,15 @@ public final class BeamGroup {
     int[] lost = indexes(levels, false);
     double[] given = values(levels);
     List<PlanPoint> feet = feet(given, usable, lost);
-    GroupFilling filling = GroupFilling.of(settings, feet, usable, lost, given, complete);
+    GroupFilling filling =
+        new GroupFilling(settings, feet, new GroupFilling.Split(usable, lost), given, complete);
     List<BeamDisagreement> disagreements = disagreements(feet, given, usable);
     if (lost.length == 0 && disagreements.isEmpty()) {
       complete = given.clone();
     }
-    boolean clamped = IntStream.of(usable).anyMatch(i -> filling.levels()[i] != given[i]);
+    boolean clamped =
+        filling.estimate().cutByRoof()
+            || IntStream.of(usable).anyMatch(i -> filling.levels()[i] != given[i]);
     Quality quality = quality(levels, usable, !disagreements.isEmpty(), clamped);
     return snapshot(filling, new Reading(0, quality, oldest(levels, usable)), disagreements);
   }

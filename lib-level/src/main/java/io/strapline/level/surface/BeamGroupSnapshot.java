@@ -13,7 +13,7 @@ import java.util.List;
  *     its estimate. The surface may be higher between the beams
  * @param lowest lowest level among the beams, for low alarms, likewise
  * @param uncertaintyMetres of the equivalent level: that of one beam, plus the misfit of a fitted
- *     plane, plus what lost beams add
+ *     plane, plus what lost beams add; the full height when BAD
  * @param uncertaintyCubicMetres the same of the volume
  * @param shares part of the plan that each beam stands for, in the order of the settings; their sum
  *     is 1

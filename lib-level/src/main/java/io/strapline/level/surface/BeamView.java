@@ -2,6 +2,7 @@ package io.strapline.level.surface;
 
 import io.strapline.level.internal.Check;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * What a beam sees of a vessel: where it ends in the empty vessel, where it meets a surface, how
@@ -137,17 +138,21 @@ public final class BeamView {
   /**
    * Returns the angle of incidence on a surface: between the beam and the normal of the surface
    * where the beam meets it, in degrees in [0, 180]; above 90 the beam meets it from behind.
+   * Nothing if the beam ends on wall or floor before.
    */
-  public double incidenceDegrees(Surface surface) {
-    PlanPoint place = on(surface).place();
-    double x = place.xMetres();
-    double y = place.yMetres();
+  public OptionalDouble incidenceDegrees(Surface surface) {
+    BeamSpot spot = on(surface);
+    if (spot.target() != BeamTarget.SURFACE) {
+      return OptionalDouble.empty();
+    }
+    double x = spot.place().xMetres();
+    double y = spot.place().yMetres();
     double e = SLOPE_STEP_METRES;
     double slopeX = (surface.height(x + e, y) - surface.height(x - e, y)) / (2 * e);
     double slopeY = (surface.height(x, y + e) - surface.height(x, y - e)) / (2 * e);
     double against = beam.down() + slopeX * beam.alongX() + slopeY * beam.alongY();
     double cosine = against / Math.sqrt(1 + slopeX * slopeX + slopeY * slopeY);
-    return Math.toDegrees(Math.acos(Math.min(Math.max(cosine, -1.0), 1.0)));
+    return OptionalDouble.of(Math.toDegrees(Math.acos(Math.min(Math.max(cosine, -1.0), 1.0))));
   }
 
   /** Returns how near the beam passes each obstacle on its way through the empty vessel. */

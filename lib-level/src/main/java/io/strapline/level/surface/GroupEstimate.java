@@ -11,8 +11,10 @@ import java.util.stream.IntStream;
  * @param levelMetres equivalent level
  * @param volumeCubicMetres volume
  * @param misfitMetres root mean square of the levels about a fitted plane; zero for area shares
+ * @param cutByRoof whether a fitted plane reaches the roof
  */
-record GroupEstimate(double levelMetres, double volumeCubicMetres, double misfitMetres) {
+record GroupEstimate(
+    double levelMetres, double volumeCubicMetres, double misfitMetres, boolean cutByRoof) {
 
   /** Estimates by the method; a plane that the places do not allow gives way to area shares. */
   static GroupEstimate of(
@@ -36,7 +38,10 @@ record GroupEstimate(double levelMetres, double volumeCubicMetres, double misfit
       squares += off * off / levels.length;
     }
     return new GroupEstimate(
-        content.equivalentLevelMetres(), content.volumeCubicMetres(), Math.sqrt(squares));
+        content.equivalentLevelMetres(),
+        content.volumeCubicMetres(),
+        Math.sqrt(squares),
+        content.cutByRoof());
   }
 
   private static GroupEstimate byArea(
@@ -50,13 +55,13 @@ record GroupEstimate(double levelMetres, double volumeCubicMetres, double misfit
                         && levels[i] <= vessel.straightToMetres());
     if (straight) {
       double level = mean(shares(cells), levels);
-      return new GroupEstimate(level, vessel.curve().volumeCubicMetres(level), 0);
+      return new GroupEstimate(level, vessel.curve().volumeCubicMetres(level), 0, false);
     }
     double volume = 0;
     for (int i = 0; i < levels.length; i++) {
       volume += VolumeIntegral.of(vessel, new FlatSurface(levels[i]), cells.get(i)).cubicMetres();
     }
-    return new GroupEstimate(vessel.curve().heightMetres(volume), volume, 0);
+    return new GroupEstimate(vessel.curve().heightMetres(volume), volume, 0, false);
   }
 
   /** Returns the part of the plan nearest to each place. */

@@ -18,8 +18,15 @@ final class GroupFilling {
   private final double[] shares;
   private final boolean differenceKnown;
   private final double lossMetres;
+  private final GroupEstimate estimate;
 
-  private GroupFilling(
+  /**
+   * Fills in the lost levels.
+   *
+   * @param given levels of all beams, of no meaning where lost
+   * @param complete levels when all beams were last seen in agreement
+   */
+  GroupFilling(
       BeamGroupSettings settings,
       List<PlanPoint> feet,
       Split split,
@@ -40,21 +47,12 @@ final class GroupFilling {
     }
     lossMetres = added;
     clamp();
+    estimate = GroupEstimate.of(settings.vessel(), settings.method(), feet, levels);
   }
 
   /** Beams by whether they give a usable level. */
   @SuppressWarnings("ArrayRecordComponent") // passed on once, never compared
-  private record Split(int[] usable, int[] lost) {}
-
-  static GroupFilling of(
-      BeamGroupSettings settings,
-      List<PlanPoint> feet,
-      int[] usable,
-      int[] lost,
-      double[] given,
-      double @Nullable [] complete) {
-    return new GroupFilling(settings, feet, new Split(usable, lost), given, complete);
-  }
+  record Split(int[] usable, int[] lost) {}
 
   private double predict(double[] from, int at) {
     return GroupEstimate.predict(
@@ -110,26 +108,25 @@ final class GroupFilling {
   }
 
   GroupEstimate estimate() {
-    return GroupEstimate.of(settings.vessel(), settings.method(), feet, levels);
+    return estimate;
   }
 
   double uncertaintyMetres() {
     double own = settings.agreement().levelUncertaintyMetres();
-    return own + estimate().misfitMetres() + lossMetres;
+    return own + estimate.misfitMetres() + lossMetres;
   }
 
   BeamLoss loss() {
     if (lost.length == 0) {
       return BeamLoss.NONE;
     }
-    GroupEstimate all = estimate();
     GroupEstimate bare =
         GroupEstimate.of(
             settings.vessel(), settings.method(), feetOf(usable), valuesOf(levels, usable));
     return new BeamLoss(
         IntStream.of(lost).mapToObj(i -> settings.beams().get(i).name()).toList(),
         differenceKnown,
-        bare.levelMetres() - all.levelMetres(),
-        bare.volumeCubicMetres() - all.volumeCubicMetres());
+        bare.levelMetres() - estimate.levelMetres(),
+        bare.volumeCubicMetres() - estimate.volumeCubicMetres());
   }
 }

@@ -22,7 +22,7 @@ public sealed interface Surface permits FlatSurface, PlaneSurface, ConeSurface, 
   /** Returns the steepest slope in radians, in [0, pi/2). */
   double steepestRadians();
 
-  /** Returns the highest point over the plan. */
+  /** Returns a height that the surface does not exceed over the plan, reached but for a crater. */
   double highestMetres(Plan plan);
 
   /** Returns a height that the surface does not go below over the plan. */

@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
  * @param errorCubicMetres numerical error of the volume as far as can be told, zero or greater;
  *     says nothing about how well the surface fits the solids
  * @param lowestMetres lowest level of the surface in the vessel, never below the datum
- * @param highestMetres highest level of the surface in the vessel, never above the full height
+ * @param highestMetres highest level of the surface in the vessel, never above the full height; for
+ *     a crater a bound that is not exceeded
  * @param cutByRoof whether the surface reaches the roof, so that the volume was cut there
  * @param baresFloor whether a part of the floor or hopper wall lies bare
  */

@@ -14,7 +14,7 @@ import java.time.Instant;
  * @param bias by how much a flat reading would be wrong
  * @param uncertaintyCubicMetres by how much the volume may be too high because the beam cannot see
  *     the shape (bare wall under the beam, crater not yet at the beam); zero where the shape is
- *     settled; without the uncertainty of distance and angle
+ *     settled; without the uncertainty of distance and angle. The capacity when the level is BAD
  * @param state shape in use, and the movement behind it
  */
 public record SurfaceSnapshot(

@@ -374,6 +374,15 @@ class BeamGroupTest {
     assertEquals(21.2, snapshot.highest().value(), 1e-12);
   }
 
+  /** The plane through three beams goes through the roof at the wall: the volume was cut. */
+  @Test
+  void aPlaneThroughTheRoofIsUncertain() {
+    PlanPoint[] three = {PlanPoint.polar(1, 0), PlanPoint.polar(1, 120), PlanPoint.polar(1, 240)};
+    BeamGroupSnapshot snapshot =
+        silo(GroupMethod.FITTED_PLANE, three).update(levels(new PlaneSurface(20.4, 0.5, 0), three));
+    assertEquals(Quality.uncertain(Cause.OUTSIDE_VESSEL), snapshot.volume().quality());
+  }
+
   @Test
   void refusesTheWrongNumberOfLevels() {
     BeamGroup group = silo(GroupMethod.AREA_WEIGHTED, FOUR);

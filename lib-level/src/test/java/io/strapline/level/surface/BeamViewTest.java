@@ -116,10 +116,11 @@ class BeamViewTest {
   @Test
   void incidenceIsTheAngleToTheNormal() {
     ConeSurface heap = ConeSurface.heap(PlanPoint.CENTRE, 12, 32);
-    assertEquals(32, silo(0, 0).incidenceDegrees(heap), 1e-6);
-    assertEquals(35, silo(3, 0).incidenceDegrees(heap), 1e-6);
-    assertEquals(29, silo(3, 180).incidenceDegrees(heap), 1e-6);
-    assertEquals(0, silo(0, 0).incidenceDegrees(new FlatSurface(5)), 1e-6);
+    assertEquals(32, silo(0, 0).incidenceDegrees(heap).orElseThrow(), 1e-6);
+    assertEquals(35, silo(3, 0).incidenceDegrees(heap).orElseThrow(), 1e-6);
+    assertEquals(29, silo(3, 180).incidenceDegrees(heap).orElseThrow(), 1e-6);
+    assertEquals(0, silo(0, 0).incidenceDegrees(new FlatSurface(5)).orElseThrow(), 1e-6);
+    assertTrue(silo(30, 0).incidenceDegrees(heap).isEmpty());
   }
 
   /** Steps along the beam until it is outside: slow, but without any equation. */

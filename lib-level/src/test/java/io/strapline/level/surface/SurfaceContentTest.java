@@ -7,6 +7,7 @@ import io.strapline.level.units.LengthUnit;
 import io.strapline.level.units.VolumeUnit;
 import io.strapline.level.vessel.StackedVessel;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -55,7 +56,7 @@ class SurfaceContentTest {
 
   /** Brute force: the depth summed over a grid of square cells, good to about 1e-4. */
   private static double gridSum(SolidsVessel vessel, Surface surface) {
-    int n = 1500;
+    int n = 1000;
     double size = 2 * vessel.plan().greatestDistanceMetres(PlanPoint.CENTRE);
     double cell = size / n;
     double sum = 0;
@@ -82,6 +83,34 @@ class SurfaceContentTest {
       double level = content.equivalentLevelMetres();
       double back = vessel.curve().volumeCubicMetres(level);
       assertEquals(back, content.volumeCubicMetres(), 1e-8 * vessel.curve().capacityCubicMetres());
+    }
+  }
+
+  /**
+   * A higher level under the beam never means less in the vessel, whatever shape, place or wall.
+   */
+  @Test
+  void theContentNeverFallsWithTheLevel() {
+    long seed = 7;
+    Random random = new Random(seed);
+    for (int i = 0; i < 24; i++) {
+      SolidsVessel vessel = Vessels.all().get(i % 4);
+      PlanPoint axis = PlanPoint.polar(1.4 * random.nextDouble(), 360 * random.nextDouble());
+      PlanPoint foot = PlanPoint.polar(1.4 * random.nextDouble(), 360 * random.nextDouble());
+      double angle = 60 * random.nextDouble();
+      boolean filling = random.nextBoolean();
+      ConeSurface shape =
+          filling ? ConeSurface.heap(axis, 0, angle) : ConeSurface.funnel(axis, 0, angle);
+      double before = 0;
+      for (int step = 0; step <= 12; step++) {
+        double level = vessel.curve().maxHeightMetres() * step / 12;
+        ConeSurface surface = shape.through(foot, level);
+        double now = SurfaceContent.of(vessel, surface).volumeCubicMetres();
+        String what = "seed " + seed + ", " + i + ": " + vessel + ", " + surface;
+        assertEquals(level, surface.heightMetres(foot), 1e-12, what);
+        assertTrue(now >= before - 1e-8 * vessel.curve().capacityCubicMetres(), what);
+        before = now;
+      }
     }
   }
 
