@@ -55,15 +55,14 @@ final class RowChoice {
     double most = Double.POSITIVE_INFINITY;
     count[row] = Integer.MAX_VALUE;
     for (int to = row + 1; to < heights.length && least <= most; to++) {
-      double step = heights[to] - heights[row];
-      double rise = volumes[to] - volumes[row];
-      double slope = rise / step;
+      double perMetre = 1 / (heights[to] - heights[row]);
+      double slope = (volumes[to] - volumes[row]) * perMetre;
       if (slope >= least && slope <= most && count[to] + 1 <= count[row]) {
         count[row] = count[to] + 1;
         next[row] = to;
       }
-      least = Math.max(least, (rise - error) / step);
-      most = Math.min(most, (rise + error) / step);
+      least = Math.max(least, slope - error * perMetre);
+      most = Math.min(most, slope + error * perMetre);
     }
   }
 }
