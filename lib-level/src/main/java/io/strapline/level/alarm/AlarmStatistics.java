@@ -45,14 +45,17 @@ public final class AlarmStatistics {
   }
 
   /**
-   * Takes an alarm as it stands after a scan; what has changed since the last one is counted.
+   * Takes an alarm as it stands after a scan, and counts it when it is announced anew: a new
+   * occurrence, or one that comes off the shelf or out of another suppression.
    *
    * @param name of the alarm, unique for this operator, such as {@code LT-101 HIGH}
    */
   public void observe(String name, AlarmSnapshot alarm, Instant time) {
     advance(time);
     Watched watched = watched(name);
-    boolean rises = alarm.isAnnounced() && alarm.occurrences() > watched.occurrences;
+    boolean anew = !watched.announced || alarm.occurrences() > watched.occurrences;
+    boolean rises = alarm.isAnnounced() && anew;
+    watched.announced = alarm.isAnnounced();
     watched.occurrences = alarm.occurrences();
     if (rises) {
       count(watched);
@@ -188,6 +191,7 @@ public final class AlarmStatistics {
   private static final class Watched {
 
     private final SlidingCount recent;
+    private boolean announced;
     private long occurrences;
     private @Nullable Instant activeSince;
 

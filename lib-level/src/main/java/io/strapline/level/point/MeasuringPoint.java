@@ -130,6 +130,46 @@ public final class MeasuringPoint {
     return next();
   }
 
+  /**
+   * Shelves an alarm for a time; nothing happens when there is no such alarm.
+   *
+   * @param seconds in (0, greatest time of the alarm settings]
+   * @throws IllegalArgumentException if {@code seconds} is out of its range
+   */
+  public PointSnapshot shelve(AlarmKind kind, double seconds, Instant time) {
+    advance(time);
+    alarms.shelve(kind, seconds, now);
+    return next();
+  }
+
+  /** Shelves an alarm until its condition goes, at most for the greatest time of the settings. */
+  public PointSnapshot shelveOnce(AlarmKind kind, Instant time) {
+    advance(time);
+    alarms.shelveOnce(kind, now);
+    return next();
+  }
+
+  /** Takes an alarm off the shelf; nothing happens when it is not there. */
+  public PointSnapshot unshelve(AlarmKind kind, Instant time) {
+    advance(time);
+    alarms.unshelve(kind, now);
+    return next();
+  }
+
+  /** Suppresses an alarm by the plant's own logic, or releases it. */
+  public PointSnapshot suppressByDesign(AlarmKind kind, boolean on, Instant time) {
+    advance(time);
+    alarms.suppressByDesign(kind, on);
+    return next();
+  }
+
+  /** Takes an alarm out of service, or puts it back. */
+  public PointSnapshot outOfService(AlarmKind kind, boolean on, Instant time) {
+    advance(time);
+    alarms.outOfService(kind, on);
+    return next();
+  }
+
   /** Returns the latest snapshot. */
   public PointSnapshot snapshot() {
     return snapshot;

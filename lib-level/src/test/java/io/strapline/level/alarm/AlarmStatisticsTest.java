@@ -213,6 +213,11 @@ class AlarmStatisticsTest {
     statistics.observe(HIGH, group.judge(Reading.good(9, at(7))).get(0), at(7));
 
     assertEquals(2, statistics.at(at(8)).hour().latest());
+    statistics.observe(HIGH, group.judge(Reading.good(9, at(66))).get(0), at(66));
+    assertEquals(3, statistics.at(at(67)).hour().latest(), "it comes off the shelf and calls");
+    group.outOfService(AlarmKind.HIGH, true);
+    statistics.observe(HIGH, group.judge(Reading.good(9, at(68))).get(0), at(68));
+    assertEquals(3, statistics.at(at(69)).hour().latest());
     assertEquals(
         Set.of(HIGH), statistics.at(at(100_000)).nuisance().stale(), "stale though suppressed");
   }
