@@ -24,6 +24,18 @@ class CauseTest {
     assertTrue(text.length() <= 80, text);
   }
 
+  @ParameterizedTest
+  @EnumSource(Cause.class)
+  void tellsPeopleWhatToDoInOneSentenceWithoutAFullStop(Cause cause) {
+    String advice = cause.advice();
+
+    assertFalse(advice.isBlank());
+    assertEquals(advice.strip(), advice);
+    assertFalse(advice.contains(". ") || advice.endsWith("."), advice);
+    assertTrue(advice.length() <= 120, advice);
+    assertTrue(Character.isLowerCase(advice.charAt(0)), advice);
+  }
+
   @Test
   void saysSomethingElseForEachCause() {
     Set<String> texts = new HashSet<>();

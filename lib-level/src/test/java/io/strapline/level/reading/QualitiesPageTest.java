@@ -15,20 +15,20 @@ import org.junit.jupiter.api.Test;
 class QualitiesPageTest {
 
   private static final Pattern ROW =
-      Pattern.compile("\\| ([A-Z_]+) \\| (?:GOOD|UNCERTAIN|BAD) \\| ([-FCSM]) \\| .+ \\|");
+      Pattern.compile("\\| ([A-Z_]+) \\| (?:GOOD|UNCERTAIN|BAD) \\| ([-FCSM]) \\| (.+) \\|");
 
   @Test
-  void listsEveryCauseWithTheLetterOfItsStatus() throws IOException {
+  void listsEveryCauseWithTheLetterOfItsStatusAndWhatToDo() throws IOException {
     Map<String, String> onThePage = new LinkedHashMap<>();
     for (String line : Files.readAllLines(Path.of("..", "docs", "qualities.md"))) {
       Matcher row = ROW.matcher(line);
       if (row.matches()) {
-        onThePage.put(row.group(1), row.group(2));
+        onThePage.put(row.group(1), row.group(2) + ": " + row.group(3));
       }
     }
     Map<String, String> inTheCode = new LinkedHashMap<>();
     for (Cause cause : Cause.values()) {
-      inTheCode.put(cause.name(), String.valueOf(cause.status().letter()));
+      inTheCode.put(cause.name(), cause.status().letter() + ": " + cause.advice());
     }
     assertEquals(inTheCode, onThePage);
   }

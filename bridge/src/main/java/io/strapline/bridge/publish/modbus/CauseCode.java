@@ -41,6 +41,19 @@ public final class CauseCode {
       case NO_COMMUNICATION -> 52;
       case BEAMS_DISAGREE -> 60;
       case BEAM_LOST -> 61;
+      case OBSTRUCTION_HELD -> 70;
+      case JUMP_UNCONFIRMED -> 71;
+      case RATE_LIMITED -> 72;
+      case OVERFULL_SUSPECTED -> 73;
+      case EMPTY_SUSPECTED -> 74;
+      case STRENGTH_LOW -> 80;
+      case STRENGTH_FALLING -> 81;
+      case NOISE_HIGH -> 82;
+      case VALUE_STUCK -> 83;
+      case RATE_IMPLAUSIBLE -> 84;
+      case CURRENT_SATURATED -> 85;
+      case CURRENT_FLAT_TOP -> 86;
+      case RANGE_SHORT -> 87;
     };
   }
 }

@@ -40,7 +40,7 @@ final class StatusMapping {
 
   private static long code(Cause cause) {
     return switch (cause) {
-      case NONE, DEVICE_MAINTENANCE_REQUIRED -> StatusCodes.Good;
+      case NONE, DEVICE_MAINTENANCE_REQUIRED, STRENGTH_LOW, STRENGTH_FALLING -> StatusCodes.Good;
       case WAITING_FOR_FIRST_SAMPLE -> StatusCodes.Bad_WaitingForInitialData;
       case LOOP_FAULT_LOW -> StatusCodes.Bad_SensorFailure | LOW;
       case LOOP_FAULT_HIGH -> StatusCodes.Bad_SensorFailure | HIGH;
@@ -48,15 +48,27 @@ final class StatusMapping {
       case LOOP_GAP_HIGH -> StatusCodes.Uncertain_SensorNotAccurate | HIGH;
       case LOOP_UNDER_RANGE -> StatusCodes.Uncertain_EngineeringUnitsExceeded | LOW;
       case LOOP_OVER_RANGE -> StatusCodes.Uncertain_EngineeringUnitsExceeded | HIGH;
-      case LOOP_FAULT_CONFIRMING, NO_RETURN_HELD, TIME_WENT_BACK ->
+      case LOOP_FAULT_CONFIRMING, NO_RETURN_HELD, TIME_WENT_BACK, OBSTRUCTION_HELD ->
           StatusCodes.Uncertain_LastUsableValue;
       case SUBSTITUTED -> StatusCodes.Uncertain_SubstituteValue;
       case NOT_A_NUMBER -> StatusCodes.Bad_SensorFailure;
-      case NO_RETURN, DEAD_ZONE, FAR_LIMIT, WEAK_RETURN, INVALID_CODE -> StatusCodes.Bad;
+      case NO_RETURN, DEAD_ZONE, FAR_LIMIT, WEAK_RETURN, INVALID_CODE, OVERFULL_SUSPECTED ->
+          StatusCodes.Bad;
       case OUTSIDE_VESSEL -> StatusCodes.Uncertain_EngineeringUnitsExceeded;
       case BEAM_LOST -> StatusCodes.Uncertain_SubNormal;
       case DEVICE_FAILURE -> StatusCodes.Bad_DeviceFailure;
-      case BEAMS_DISAGREE, DEVICE_OUT_OF_SPECIFICATION -> StatusCodes.Uncertain_SensorNotAccurate;
+      case BEAMS_DISAGREE,
+          DEVICE_OUT_OF_SPECIFICATION,
+          JUMP_UNCONFIRMED,
+          RATE_LIMITED,
+          EMPTY_SUSPECTED,
+          NOISE_HIGH,
+          VALUE_STUCK,
+          RATE_IMPLAUSIBLE,
+          CURRENT_FLAT_TOP,
+          RANGE_SHORT ->
+          StatusCodes.Uncertain_SensorNotAccurate;
+      case CURRENT_SATURATED -> StatusCodes.Uncertain_EngineeringUnitsExceeded;
       case DEVICE_FUNCTION_CHECK -> StatusCodes.Bad_OutOfService;
       case SOURCE_SILENT_HELD -> StatusCodes.Uncertain_NoCommunicationLastUsableValue;
       case SOURCE_SILENT, NO_COMMUNICATION -> StatusCodes.Bad_NoCommunication;
