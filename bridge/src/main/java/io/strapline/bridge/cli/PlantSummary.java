@@ -146,7 +146,7 @@ final class PlantSummary {
 
   /** Returns by how much conditioning delays the values, and the alarms, on a slow ramp. */
   private static String delay(PointConfig point) {
-    SignalChain chain = SignalChain.of(point.point().signal());
+    SignalChain chain = point.point().newChain();
     double interval = intervalSeconds(point.source());
     if (!(interval > 0)) {
       return "as the file is spaced";
@@ -154,7 +154,7 @@ final class PlantSummary {
     return "value "
         + Figures.of(chain.delaySeconds(interval), 1)
         + ", alarm "
-        + Figures.of(chain.earlyDelaySeconds(interval), 1)
+        + Figures.of(chain.alarmDelaySeconds(interval), 1)
         + " s";
   }
 

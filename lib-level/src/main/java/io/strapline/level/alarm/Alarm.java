@@ -82,6 +82,15 @@ final class Alarm {
     }
   }
 
+  /** Sets the alarm without waiting for its on-delay. */
+  void setAtOnce(Instant time) {
+    start(time);
+    changingSince = null;
+    if (!condition) {
+      turn(time);
+    }
+  }
+
   /** Keeps the state and starts the delays anew. */
   void holdBack(Instant time) {
     start(time);

@@ -23,7 +23,9 @@ import org.jspecify.annotations.Nullable;
  *       alarm at once or after its on-delay.
  *   <li><b>BAD or substituted</b> ({@link Cause#SUBSTITUTED}): the bad-signal alarm is judged. The
  *       limits are held back: they keep their state, and their delays start anew afterwards. So one
- *       fault raises one alarm, and an invented value neither raises nor clears a limit.
+ *       fault raises one alarm, and an invented value neither raises nor clears a limit. Where the
+ *       vessel may be over-full ({@link Cause#OVERFULL_SUSPECTED}), it stands at once, without its
+ *       on-delay.
  *   <li><b>The last value again</b> ({@link Cause#isHeld()}): the limits are held back as well, and
  *       the bad-signal alarm keeps its state: nothing is known yet.
  *   <li><b>Waiting for the first sample</b>: nothing is judged.
@@ -83,6 +85,8 @@ public final class AlarmGroup {
   private void judgeSignal(Quality quality, Instant time) {
     if (quality.cause().isHeld() || quality.cause() == Cause.WAITING_FOR_FIRST_SAMPLE) {
       badSignal.holdBack(time);
+    } else if (quality.cause() == Cause.OVERFULL_SUSPECTED) {
+      badSignal.setAtOnce(time);
     } else {
       boolean bad = Measurement.isBadSignal(quality);
       badSignal.scan(bad, !bad, time);

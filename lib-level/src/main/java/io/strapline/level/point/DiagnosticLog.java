@@ -2,10 +2,11 @@ package io.strapline.level.point;
 
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Diagnostic;
-import io.strapline.level.reading.DiagnosticStatus;
+import io.strapline.level.reading.StatusPrecedence;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,11 @@ import java.util.Set;
 final class DiagnosticLog {
 
   private final Map<Cause, Instant> since = new EnumMap<>(Cause.class);
+  private final StatusPrecedence precedence;
+
+  DiagnosticLog(StatusPrecedence precedence) {
+    this.precedence = precedence;
+  }
 
   /** Takes the causes that are active now and returns them as diagnostics, the prevailing first. */
   List<Diagnostic> update(Set<Cause> active, Instant time) {
@@ -23,16 +29,12 @@ final class DiagnosticLog {
     return since.isEmpty() ? List.of() : sorted(since.entrySet());
   }
 
-  private static List<Diagnostic> sorted(Collection<Map.Entry<Cause, Instant>> entries) {
+  private List<Diagnostic> sorted(Collection<Map.Entry<Cause, Instant>> entries) {
     List<Diagnostic> list = new ArrayList<>(entries.size());
     entries.forEach(
         entry ->
             list.add(new Diagnostic(entry.getKey().status(), entry.getKey(), entry.getValue())));
-    list.sort((a, b) -> a.status() == b.status() ? 0 : prevails(a.status(), b.status()) ? -1 : 1);
+    list.sort(Comparator.comparingInt(diagnostic -> precedence.rank(diagnostic.status())));
     return List.copyOf(list);
-  }
-
-  private static boolean prevails(DiagnosticStatus a, DiagnosticStatus b) {
-    return DiagnosticStatus.worst(a, b) == a;
   }
 }

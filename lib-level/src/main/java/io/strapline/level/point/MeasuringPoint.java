@@ -10,6 +10,7 @@ import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
 import io.strapline.level.signal.SignalChain;
 import io.strapline.level.signal.SignalChain.Conditioned;
+import io.strapline.level.signal.StageTrace;
 import java.time.Instant;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -35,7 +36,7 @@ public final class MeasuringPoint {
   private final SignalChain chain;
   private final Derivation derivation;
   private final AlarmGroup alarms;
-  private final DiagnosticLog diagnostics = new DiagnosticLog();
+  private final DiagnosticLog diagnostics;
 
   private Instant now;
   private Silence silence;
@@ -45,6 +46,8 @@ public final class MeasuringPoint {
   private Quality remark = Quality.GOOD;
   private boolean maintenanceRequired;
   private boolean everUsable;
+  private boolean tracing;
+  private List<StageTrace> stages = List.of();
   private EnumMap<Quantity, Reading> lastGood = new EnumMap<>(Quantity.class);
   private PointSnapshot snapshot;
   private long sequence;
@@ -52,14 +55,15 @@ public final class MeasuringPoint {
   private MeasuringPoint(PointSettings settings, Instant start) {
     this.settings = settings;
     input = new InputStage(settings);
-    chain = SignalChain.of(settings.signal());
+    chain = settings.newChain();
+    diagnostics = new DiagnosticLog(settings.precedence());
     derivation = new Derivation(settings);
     alarms = AlarmGroup.of(settings.alarms());
     now = start;
     silence = new Silence(settings.ages(), start, start, Cause.SOURCE_SILENT);
     Quality waiting = Quality.bad(Cause.WAITING_FOR_FIRST_SAMPLE);
     Reading nothing = new Reading(0, waiting, start);
-    conditioned = new Conditioned(nothing, nothing, waiting);
+    conditioned = new Conditioned(nothing, nothing, waiting, Set.of());
     snapshot = evaluate();
   }
 
@@ -175,6 +179,17 @@ public final class MeasuringPoint {
     return snapshot;
   }
 
+  /** Sets whether the point writes down what each stage does to a sample; off at the start. */
+  public void trace(boolean on) {
+    tracing = on;
+    stages = List.of();
+  }
+
+  /** Returns what each stage did to the last sample; empty while nobody asked for it. */
+  public List<StageTrace> stages() {
+    return stages;
+  }
+
   private void advance(Instant time) {
     now = time.isAfter(now) ? time : now;
   }
@@ -186,13 +201,23 @@ public final class MeasuringPoint {
 
   private void take(Sample sample) {
     InputStage.Input taken = input.accept(sample);
-    conditioned = chain.accept(taken.distance(), sample.strength());
+    condition(taken.distance(), sample.strength());
     lastInput = taken;
     silence = new Silence(settings.ages(), sample.time(), now, Cause.SOURCE_SILENT);
     strength = sample.strength();
     remark = Quality.GOOD;
     maintenanceRequired = sample.deviceStatus() == DiagnosticStatus.MAINTENANCE_REQUIRED;
     everUsable |= !conditioned.smooth().quality().isBad();
+  }
+
+  private void condition(Reading distance, OptionalDouble returned) {
+    if (tracing) {
+      SignalChain.Traced traced = chain.explain(distance, returned);
+      conditioned = traced.output();
+      stages = traced.stages();
+    } else {
+      conditioned = chain.accept(distance, returned);
+    }
   }
 
   private PointSnapshot next() {
@@ -259,15 +284,21 @@ public final class MeasuringPoint {
     lastGood = good;
   }
 
-  /** Returns the level that alarms judge: the early branch, which no smoothing delays. */
+  /** Returns the level that alarms judge: the early branch, unless configured otherwise. */
   private Reading alarmLevel(Quality overlay) {
-    return derivation.level(worsened(conditioned.early(), overlay));
+    Reading branch =
+        switch (settings.signal().surface().alarmBranch()) {
+          case EARLY -> conditioned.early();
+          case SMOOTH -> conditioned.smooth();
+        };
+    return derivation.level(worsened(branch, overlay));
   }
 
   private Set<Cause> activeCauses(EnumMap<Quantity, Reading> readings) {
     EnumSet<Cause> active = EnumSet.noneOf(Cause.class);
     readings.values().forEach(reading -> active.add(reading.quality().cause()));
     active.add(conditioned.gate().cause());
+    active.addAll(conditioned.findings());
     active.add(remark.cause());
     active.add(ageQuality().cause());
     if (lastInput != null) {

@@ -5,6 +5,9 @@ import io.strapline.level.internal.Check;
 import io.strapline.level.loop.LoopLimits;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.loop.RawCounts;
+import io.strapline.level.reading.StatusPrecedence;
+import io.strapline.level.signal.RateSettings;
+import io.strapline.level.signal.SignalChain;
 import io.strapline.level.signal.SignalSettings;
 import io.strapline.level.vessel.CapacityCurve;
 import java.util.Optional;
@@ -24,6 +27,7 @@ public final class PointSettings {
   private final OptionalDouble densityKilogramsPerCubicMetre;
   private final AlarmSettings alarms;
   private final SourceAges ages;
+  private final StatusPrecedence precedence;
 
   private PointSettings(Builder from) {
     tag = Check.text("PointSettings.tag", from.tag, "give the tag of the measuring point");
@@ -40,6 +44,25 @@ public final class PointSettings {
     densityKilogramsPerCubicMetre = from.density;
     alarms = from.alarms;
     ages = from.ages;
+    precedence = from.precedence;
+    checkFlow();
+  }
+
+  private void checkFlow() {
+    boolean flow =
+        signal
+            .surface()
+            .rates()
+            .filter(rates -> rates.measure() == RateSettings.Measure.FLOW)
+            .isPresent();
+    if (flow && vessel == null) {
+      throw Check.error(
+          "RateSettings.measure",
+          "FLOW",
+          "",
+          "needs a vessel, whose area makes a speed of the flow",
+          "give the vessel, or the limits as speeds");
+    }
   }
 
   /** Returns a builder; {@link Builder#mounting} is the only setting without a default. */
@@ -97,6 +120,16 @@ public final class PointSettings {
     return ages;
   }
 
+  /** Returns which NE 107 status prevails. */
+  public StatusPrecedence precedence() {
+    return precedence;
+  }
+
+  /** Returns a new chain of this point's conditioning, with its own rate limits. */
+  public SignalChain newChain() {
+    return SignalChain.of(signal, BeamSpeeds.of(this));
+  }
+
   /** Collects the settings of one measuring point. Not thread-safe. */
   public static final class Builder {
 
@@ -110,6 +143,7 @@ public final class PointSettings {
     private OptionalDouble density = OptionalDouble.empty();
     private AlarmSettings alarms = AlarmSettings.NONE;
     private SourceAges ages = SourceAges.DEFAULT;
+    private StatusPrecedence precedence = StatusPrecedence.DEFAULT;
 
     private Builder(String tag) {
       this.tag = tag;
@@ -172,6 +206,12 @@ public final class PointSettings {
     /** Sets the age limits; default {@link SourceAges#DEFAULT}. */
     public Builder ages(SourceAges value) {
       ages = value;
+      return this;
+    }
+
+    /** Sets which NE 107 status prevails; default {@link StatusPrecedence#DEFAULT}. */
+    public Builder precedence(StatusPrecedence value) {
+      precedence = value;
       return this;
     }
 

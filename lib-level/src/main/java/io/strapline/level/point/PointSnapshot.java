@@ -111,13 +111,9 @@ public final class PointSnapshot {
     return Optional.ofNullable(band);
   }
 
-  /** Returns the prevailing NE 107 status. */
+  /** Returns the prevailing NE 107 status, by the order that the point is set to. */
   public DiagnosticStatus status() {
-    DiagnosticStatus worst = DiagnosticStatus.NORMAL;
-    for (Diagnostic diagnostic : diagnostics) {
-      worst = DiagnosticStatus.worst(worst, diagnostic.status());
-    }
-    return worst;
+    return diagnostics.isEmpty() ? DiagnosticStatus.NORMAL : diagnostics.get(0).status();
   }
 
   /** Returns the active diagnostics, the prevailing first. */

@@ -48,20 +48,10 @@ public enum DiagnosticStatus {
   }
 
   /**
-   * Returns the status that prevails when both are active: F before C before S before M. Published
-   * descriptions agree on F and C; S before M is this project's default, since they disagree there.
+   * Returns the status that prevails when both are active, in the order {@link
+   * StatusPrecedence#DEFAULT}: F before C before S before M.
    */
   public static DiagnosticStatus worst(DiagnosticStatus a, DiagnosticStatus b) {
-    return a.urgency() >= b.urgency() ? a : b;
-  }
-
-  private int urgency() {
-    return switch (this) {
-      case NORMAL -> 0;
-      case MAINTENANCE_REQUIRED -> 1;
-      case OUT_OF_SPECIFICATION -> 2;
-      case FUNCTION_CHECK -> 3;
-      case FAILURE -> 4;
-    };
+    return StatusPrecedence.DEFAULT.worst(a, b);
   }
 }

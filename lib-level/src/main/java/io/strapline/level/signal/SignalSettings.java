@@ -10,13 +10,15 @@ import io.strapline.level.internal.Check;
  * @param medianSamples odd number of samples of the median, 1 to 99; 1 means no median
  * @param averageSamples samples of the moving average, 1 to 1000; 1 means no average
  * @param lagSeconds time constant of the first-order lag, finite, zero or more; zero means no lag
+ * @param surface the stages that know how a surface can move
  */
 public record SignalSettings(
     GateSettings gates,
     NoReturnPolicy noReturn,
     int medianSamples,
     int averageSamples,
-    double lagSeconds) {
+    double lagSeconds,
+    SurfaceChecks surface) {
 
   /** No gates but the finite-number one, no smoothing, no-return held for 10 s. */
   public static final SignalSettings PLAIN =
@@ -33,5 +35,22 @@ public record SignalSettings(
     medianSamples = Median.checkedSamples("SignalSettings.medianSamples", medianSamples);
     averageSamples = MovingAverage.checkedSamples("SignalSettings.averageSamples", averageSamples);
     lagSeconds = FirstOrderLag.checkedTimeConstant("SignalSettings.lag", lagSeconds);
+    Check.present("SignalSettings.surface", surface, "give SurfaceChecks.NONE for no such stage");
+  }
+
+  /** Conditioning without the stages that know how a surface can move. */
+  public SignalSettings(
+      GateSettings gates,
+      NoReturnPolicy noReturn,
+      int medianSamples,
+      int averageSamples,
+      double lagSeconds) {
+    this(gates, noReturn, medianSamples, averageSamples, lagSeconds, SurfaceChecks.NONE);
+  }
+
+  /** Returns these settings with other surface checks. */
+  public SignalSettings with(SurfaceChecks newSurface) {
+    return new SignalSettings(
+        gates, noReturn, medianSamples, averageSamples, lagSeconds, newSurface);
   }
 }

@@ -69,6 +69,25 @@ class AlarmGroupTest {
         .toList();
   }
 
+  // Over-full suspected
+
+  @Test
+  void raisesTheBadSignalAtOnceWhereTheVesselMayBeOverfull() {
+    AlarmLimit high = limit(AlarmKind.HIGH, 8, 0.1);
+    AlarmSettings settings = new AlarmSettings(List.of(high), 30, AlarmHandling.DEFAULT);
+    for (Cause cause : List.of(Cause.NO_RETURN, Cause.OVERFULL_SUSPECTED)) {
+      AlarmGroup group = AlarmGroup.of(settings);
+      good(group, 0, 9);
+      given(group, 1, 9, Quality.bad(cause));
+
+      boolean atOnce = cause == Cause.OVERFULL_SUSPECTED;
+      assertEquals(atOnce, active(group).contains(AlarmKind.BAD_SIGNAL), cause.name());
+      given(group, 2, 9, Quality.bad(cause));
+      assertEquals(atOnce ? 1 : 0, of(group, AlarmKind.BAD_SIGNAL).occurrences());
+      assertTrue(active(group).contains(AlarmKind.HIGH));
+    }
+  }
+
   // Set points and deadbands
 
   @Test
