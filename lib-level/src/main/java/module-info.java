@@ -6,6 +6,7 @@ module io.strapline.level {
   requires static transitive org.jspecify;
 
   exports io.strapline.level.alarm;
+  exports io.strapline.level.diagnosis;
   exports io.strapline.level.inventory;
   exports io.strapline.level.loop;
   exports io.strapline.level.plan;

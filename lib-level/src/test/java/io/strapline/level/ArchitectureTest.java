@@ -48,6 +48,7 @@ class ArchitectureTest {
           Map.entry("loop", Set.of("reading")),
           Map.entry("signal", Set.of("reading")),
           Map.entry("alarm", Set.of("reading")),
+          Map.entry("diagnosis", Set.of("reading")),
           Map.entry("table", Set.of("vessel")),
           Map.entry("surface", Set.of("vessel", "reading")),
           Map.entry("inventory", Set.of("vessel", "reading")),
@@ -58,7 +59,16 @@ class ArchitectureTest {
   private static final JavaClasses LIBRARY = new ClassFileImporter().importPath(classesFolder());
 
   private static Set<String> pointMayImport() {
-    return Set.of("alarm", "loop", "signal", "surface", "table", "vessel", "inventory", "reading");
+    return Set.of(
+        "alarm",
+        "diagnosis",
+        "loop",
+        "signal",
+        "surface",
+        "table",
+        "vessel",
+        "inventory",
+        "reading");
   }
 
   private static Set<String> planMayImport() {

@@ -3,6 +3,7 @@ package io.strapline.level.point;
 import io.strapline.level.alarm.AlarmGroup;
 import io.strapline.level.alarm.AlarmKind;
 import io.strapline.level.alarm.AlarmSnapshot;
+import io.strapline.level.diagnosis.Baseline;
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Diagnostic;
 import io.strapline.level.reading.DiagnosticStatus;
@@ -37,6 +38,7 @@ public final class MeasuringPoint {
   private final Derivation derivation;
   private final AlarmGroup alarms;
   private final DiagnosticLog diagnostics;
+  private final SelfCheck selfCheck;
 
   private Instant now;
   private Silence silence;
@@ -58,6 +60,7 @@ public final class MeasuringPoint {
     chain = settings.newChain();
     diagnostics = new DiagnosticLog(settings.precedence());
     derivation = new Derivation(settings);
+    selfCheck = new SelfCheck(settings);
     alarms = AlarmGroup.of(settings.alarms());
     now = start;
     silence = new Silence(settings.ages(), start, start, Cause.SOURCE_SILENT);
@@ -179,6 +182,19 @@ public final class MeasuringPoint {
     return snapshot;
   }
 
+  /**
+   * Tells whether material should flow in or out, so that the level should move; false at the
+   * start. Used by {@link io.strapline.level.diagnosis.StuckCheck}.
+   */
+  public void expectFlow(boolean expected) {
+    selfCheck.expectFlow(expected);
+  }
+
+  /** Returns what has been learned of strength and noise, to be kept over a restart. */
+  public Baseline baseline() {
+    return selfCheck.baseline();
+  }
+
   /** Sets whether the point writes down what each stage does to a sample; off at the start. */
   public void trace(boolean on) {
     tracing = on;
@@ -202,6 +218,7 @@ public final class MeasuringPoint {
   private void take(Sample sample) {
     InputStage.Input taken = input.accept(sample);
     condition(taken.distance(), sample.strength());
+    selfCheck.accept(sample, taken, conditioned.gate());
     lastInput = taken;
     silence = new Silence(settings.ages(), sample.time(), now, Cause.SOURCE_SILENT);
     strength = sample.strength();
@@ -227,7 +244,7 @@ public final class MeasuringPoint {
   }
 
   private PointSnapshot evaluate() {
-    Quality overlay = Quality.worst(remark, ageQuality());
+    Quality overlay = Quality.worst(Quality.worst(remark, ageQuality()), selfCheck.quality());
     Reading distance = worsened(conditioned.smooth(), overlay);
     EnumMap<Quantity, Reading> readings =
         everUsable ? derivation.readings(distance) : derivation.nothing(distance);
@@ -299,6 +316,7 @@ public final class MeasuringPoint {
     readings.values().forEach(reading -> active.add(reading.quality().cause()));
     active.add(conditioned.gate().cause());
     active.addAll(conditioned.findings());
+    active.addAll(selfCheck.causes());
     active.add(remark.cause());
     active.add(ageQuality().cause());
     if (lastInput != null) {

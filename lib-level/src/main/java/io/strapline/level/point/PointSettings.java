@@ -1,6 +1,8 @@
 package io.strapline.level.point;
 
 import io.strapline.level.alarm.AlarmSettings;
+import io.strapline.level.diagnosis.Baseline;
+import io.strapline.level.diagnosis.DiagnosisSettings;
 import io.strapline.level.internal.Check;
 import io.strapline.level.loop.LoopLimits;
 import io.strapline.level.loop.LoopRange;
@@ -28,6 +30,8 @@ public final class PointSettings {
   private final AlarmSettings alarms;
   private final SourceAges ages;
   private final StatusPrecedence precedence;
+  private final DiagnosisSettings diagnosis;
+  private final Baseline baseline;
 
   private PointSettings(Builder from) {
     tag = Check.text("PointSettings.tag", from.tag, "give the tag of the measuring point");
@@ -45,6 +49,8 @@ public final class PointSettings {
     alarms = from.alarms;
     ages = from.ages;
     precedence = from.precedence;
+    diagnosis = from.diagnosis;
+    baseline = from.baseline;
     checkFlow();
   }
 
@@ -125,6 +131,16 @@ public final class PointSettings {
     return precedence;
   }
 
+  /** Returns what is looked for in the samples. */
+  public DiagnosisSettings diagnosis() {
+    return diagnosis;
+  }
+
+  /** Returns what was usual at this point when it was last kept. */
+  public Baseline baseline() {
+    return baseline;
+  }
+
   /** Returns a new chain of this point's conditioning, with its own rate limits. */
   public SignalChain newChain() {
     return SignalChain.of(signal, BeamSpeeds.of(this));
@@ -144,6 +160,8 @@ public final class PointSettings {
     private AlarmSettings alarms = AlarmSettings.NONE;
     private SourceAges ages = SourceAges.DEFAULT;
     private StatusPrecedence precedence = StatusPrecedence.DEFAULT;
+    private DiagnosisSettings diagnosis = DiagnosisSettings.NONE;
+    private Baseline baseline = Baseline.NOTHING;
 
     private Builder(String tag) {
       this.tag = tag;
@@ -212,6 +230,18 @@ public final class PointSettings {
     /** Sets which NE 107 status prevails; default {@link StatusPrecedence#DEFAULT}. */
     public Builder precedence(StatusPrecedence value) {
       precedence = value;
+      return this;
+    }
+
+    /** Sets what is looked for in the samples; default {@link DiagnosisSettings#NONE}. */
+    public Builder diagnosis(DiagnosisSettings value) {
+      diagnosis = value;
+      return this;
+    }
+
+    /** Sets what was usual when it was last kept; default {@link Baseline#NOTHING}. */
+    public Builder baseline(Baseline value) {
+      baseline = value;
       return this;
     }
 
