@@ -9,6 +9,7 @@ import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.RealClock;
 import io.strapline.bridge.model.SnapshotStore;
 import io.strapline.bridge.model.Source;
+import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.PointSnapshot;
 import java.io.IOException;
 import java.time.Duration;
@@ -60,7 +61,8 @@ public final class PlantRun implements AutoCloseable {
     this.clock = clock;
     Instant start = clock.instant();
     for (PointConfig point : plant.points()) {
-      points.put(point.tag(), new GuardedPoint(point.point(), evaluation, start));
+      PointSettings settings = CompiledVessel.in(point.point());
+      points.put(point.tag(), new GuardedPoint(settings, evaluation, start));
     }
     store = new SnapshotStore(first());
     operations = new PlantOperations(points, clock);

@@ -11,8 +11,9 @@ import io.strapline.level.point.Quantity;
 import io.strapline.level.point.Sample;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
+import io.strapline.level.table.CorrectedCurve;
+import io.strapline.level.vessel.CapacityCurve;
 import io.strapline.level.vessel.TiltedTank;
-import io.strapline.level.vessel.Vessel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -118,16 +119,14 @@ final class EvalText {
       String reference = Figures.of(mounting.referenceHeightMetres(), DECIMALS) + " m - ";
       add(Quantity.LEVEL, "level", "m", reference + shown(Quantity.ULLAGE, "m"));
     }
-    point
-        .vessel()
-        .filter(TiltedTank.class::isInstance)
-        .ifPresent(vessel -> addGaugeDepth((TiltedTank) vessel));
+    point.vessel().ifPresent(this::addGaugeDepth);
   }
 
   /** What a dipstick beside the transmitter would read. */
-  private void addGaugeDepth(TiltedTank tank) {
+  private void addGaugeDepth(CapacityCurve curve) {
+    CapacityCurve vessel = curve instanceof CorrectedCurve corrected ? corrected.vessel() : curve;
     OptionalDouble level = snapshot.level().usable();
-    if (level.isPresent()) {
+    if (level.isPresent() && vessel instanceof TiltedTank tank) {
       double depth = tank.gaugeDepth(level.getAsDouble());
       table.row(
           "depth at gauge",
@@ -169,8 +168,7 @@ final class EvalText {
         .vessel()
         .ifPresent(
             vessel -> {
-              String shape = vessel instanceof Vessel known ? known.describe() : vessel.toString();
-              add(Quantity.VOLUME, "volume", "m3", shape);
+              add(Quantity.VOLUME, "volume", "m3", Shapes.describe(vessel));
               String capacity = Figures.of(vessel.capacityCubicMetres(), DECIMALS);
               add(Quantity.FREE_VOLUME, "free volume", "m3", capacity + " m3 - volume");
             });

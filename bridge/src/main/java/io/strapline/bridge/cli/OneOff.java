@@ -28,17 +28,6 @@ final class OneOff {
             usual.failureHigh(),
             0,
             new Recovery(usual.recovery().hysteresisMilliamps(), 0));
-    PointSettings.Builder builder =
-        PointSettings.builder(settings.tag())
-            .mounting(settings.mounting())
-            .loopLimits(limits)
-            .signal(settings.signal())
-            .alarms(settings.alarms())
-            .ages(settings.ages());
-    settings.vessel().ifPresent(builder::vessel);
-    settings.range().ifPresent(builder::range);
-    settings.rawCounts().ifPresent(builder::rawCounts);
-    settings.densityKilogramsPerCubicMetre().ifPresent(builder::density);
-    return builder.build();
+    return settings.toBuilder().loopLimits(limits).build();
   }
 }

@@ -1,9 +1,7 @@
 package io.strapline.bridge.cli;
 
 import io.strapline.bridge.config.PointConfig;
-import io.strapline.level.table.CapacityTable;
 import io.strapline.level.vessel.CapacityCurve;
-import io.strapline.level.vessel.Vessel;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -33,14 +31,14 @@ final class TableText {
 
   /** Writes comments, header and rows; the last row is the full height. */
   void write(PrintWriter out) {
-    String shape = vessel instanceof Vessel known ? known.describe() : vessel.toString();
     out.println("# " + point.tag() + " " + oneLine(point.title()));
-    out.println("# " + oneLine(shape));
+    out.println("# " + oneLine(Shapes.describe(vessel)));
     out.println("# height above the datum, volume below a level surface");
     out.println("# separator: semicolon");
     out.println("# decimal: point");
     out.println("height [m];volume [m3]");
-    double bottom = vessel instanceof CapacityTable table ? table.minHeightMetres() : 0;
+    // The height of no volume is that of a table's first row, and zero in a vessel.
+    double bottom = vessel.heightMetres(0);
     double top = vessel.maxHeightMetres();
     int row = 0;
     // A row that would print like the last one is left out.

@@ -3,7 +3,6 @@ package io.strapline.bridge.config;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.loop.LoopRange.Measure;
 import io.strapline.level.point.Mounting;
-import io.strapline.level.table.CapacityTable;
 import io.strapline.level.vessel.CapacityCurve;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -49,9 +48,12 @@ record Geometry(Mounting mounting, Optional<CapacityCurve> vessel, Optional<Loop
     return vessel.map(shape -> new Band(bottom(shape), shape.maxHeightMetres()));
   }
 
-  /** A table may begin above the datum: what lies below its first row is not measured. */
+  /**
+   * A table may begin above the datum: what lies below its first row is not measured. The height of
+   * no volume is that of the first row, and zero in a vessel.
+   */
   private static double bottom(CapacityCurve shape) {
-    return shape instanceof CapacityTable table ? table.minHeightMetres() : 0;
+    return shape.heightMetres(0);
   }
 
   /**

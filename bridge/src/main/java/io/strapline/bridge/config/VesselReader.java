@@ -1,6 +1,7 @@
 package io.strapline.bridge.config;
 
 import io.strapline.level.vessel.CapacityCurve;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -24,7 +25,10 @@ final class VesselReader {
 
   /** Returns the one shape that is given; empty after a problem. */
   static Optional<CapacityCurve> read(Section vessel) {
-    return vessel.one(Keys.VESSEL.names()).flatMap(kind -> read(vessel, kind));
+    List<String> shapes =
+        Keys.VESSEL.names().stream().filter(key -> !key.equals("deadwood")).toList();
+    Optional<CapacityCurve> shape = vessel.one(shapes).flatMap(kind -> read(vessel, kind));
+    return DeadwoodReader.corrected(vessel, shape);
   }
 
   private static Optional<CapacityCurve> read(Section vessel, String kind) {

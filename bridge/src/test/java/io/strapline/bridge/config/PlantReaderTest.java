@@ -30,6 +30,7 @@ import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.SourceAges;
 import io.strapline.level.signal.NoReturnPolicy;
 import io.strapline.level.signal.SignalSettings;
+import io.strapline.level.vessel.CapacityCurve;
 import io.strapline.level.vessel.LyingCylinder;
 import io.strapline.level.vessel.Sphere;
 import java.io.IOException;
@@ -173,6 +174,18 @@ class PlantReaderTest {
     assertEquals(height, point(tag).vessel().orElseThrow().maxHeightMetres(), EXACT * height);
     assertEquals(
         capacity, point(tag).vessel().orElseThrow().capacityCubicMetres(), EXACT * capacity);
+  }
+
+  /**
+   * By hand: ullage 2 m below 3.1 m and 0.1 m of offset is 1.2 m, where the rows give 10 m3; with
+   * 0.5 m3 of heel, less 0.6 of an agitator of 0.2 m3. At the top the manhole's part is added.
+   */
+  @Test
+  void aDeliveredTableIsReadByUllageWithOffsetHeelAndDeadwood() {
+    CapacityCurve tank = point("LT-20").vessel().orElseThrow();
+    assertEquals(10.5 - 0.12, tank.volumeCubicMetres(1.2), 1e-9);
+    assertEquals(3.2, tank.maxHeightMetres(), EXACT);
+    assertEquals(30.5 - 0.2 + 0.1, tank.capacityCubicMetres(), 1e-9);
   }
 
   @Test

@@ -19,7 +19,12 @@ final class Samples {
   static final String EVERY_KEY = "every-key.yaml";
 
   private static final List<String> FILES =
-      List.of(EVERY_KEY, "tables/sump.csv", "tables/falling.csv", "recorded/series.csv");
+      List.of(
+          EVERY_KEY,
+          "tables/sump.csv",
+          "tables/falling.csv",
+          "tables/delivered.csv",
+          "recorded/series.csv");
 
   private Samples() {}
 

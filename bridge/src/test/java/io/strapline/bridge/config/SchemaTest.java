@@ -84,6 +84,9 @@ class SchemaTest {
     assertWords(ModbusSettings.WordOrder.class, "register", "word-order");
     assertWords(ModbusSettings.BadValue.class, "modbus", "bad-value");
     assertWords(Interpolation.class, "capacity-table", "interpolation");
+    assertWords(TableReader.Separator.class, "capacity-table", "separator");
+    assertWords(TableReader.Decimal.class, "capacity-table", "decimal");
+    assertWords(TableReader.Grouping.class, "capacity-table", "grouping");
     assertWords(HeadKind.class, "head", "form");
     assertWords(HeadKind.class, "head-section", "form");
     assertWords(TankReader.End.class, "tilt", "low-end");

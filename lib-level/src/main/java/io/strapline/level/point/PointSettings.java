@@ -76,6 +76,11 @@ public final class PointSettings {
     return new Builder(tag);
   }
 
+  /** Returns a builder that holds these settings, to change some of them. */
+  public Builder toBuilder() {
+    return new Builder(this);
+  }
+
   /** Returns the tag, such as {@code LT-101}. */
   public String tag() {
     return tag;
@@ -165,6 +170,19 @@ public final class PointSettings {
 
     private Builder(String tag) {
       this.tag = tag;
+    }
+
+    private Builder(PointSettings from) {
+      tag = from.tag;
+      mounting = from.mounting;
+      vessel = from.vessel;
+      range = from.range;
+      loopLimits = from.loopLimits;
+      rawCounts = from.rawCounts;
+      signal = from.signal;
+      density = from.densityKilogramsPerCubicMetre;
+      alarms = from.alarms;
+      ages = from.ages;
     }
 
     /** Sets where the transmitter sits and looks. */
