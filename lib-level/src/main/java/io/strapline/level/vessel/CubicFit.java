@@ -30,8 +30,7 @@ record CubicFit(double v, double c1, double c2, double c3, double deviation) {
   /** Returns the cubic over the interval, held to a straight line where it does not surely rise. */
   static CubicFit of(DoubleUnaryOperator curve, double width) {
     CubicFit cubic = cubic(curve, width);
-    CubicFit line = line(curve, width);
-    return cubic.surelyMonotone(width) && cubic.deviation < line.deviation ? cubic : line;
+    return cubic.surelyMonotone(width) ? cubic : line(curve, width);
   }
 
   private static CubicFit line(DoubleUnaryOperator curve, double width) {

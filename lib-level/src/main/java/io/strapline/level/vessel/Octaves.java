@@ -18,7 +18,7 @@ final class Octaves {
   static final double MIDDLE = 0.5 + OFFSET;
 
   /** Digits of a that tell the cells of an octave apart. */
-  private static final int BITS = 6;
+  private static final int BITS = 5;
 
   static final int SHIFT = 52 - BITS;
 

@@ -95,6 +95,25 @@ class CompiledCurveTest {
     return joint + (random.nextBoolean() ? 0.1 : -0.1) * near;
   }
 
+  /** From double to double over each edge between two cells, where two cubics meet. */
+  @ParameterizedTest
+  @MethodSource("vessels")
+  void neverFallsFromCellToCell(Vessel vessel) {
+    CompiledCurve compiled = CompiledCurve.of(vessel);
+    for (int cell = 0; cell < Octaves.CELLS; cell++) {
+      for (double part : new double[] {Octaves.distance(cell), 1 - Octaves.distance(cell)}) {
+        double height = part * vessel.maxHeightMetres() * (1 - 8e-16);
+        double below = compiled.volumeCubicMetres(height);
+        for (int step = 0; step < 16; step++) {
+          height = Math.nextUp(height);
+          double volume = compiled.volumeCubicMetres(height);
+          assertTrue(volume >= below, vessel + " at " + height);
+          below = volume;
+        }
+      }
+    }
+  }
+
   /** The height of a volume gives that volume in the exact vessel, within the bound. */
   @ParameterizedTest
   @MethodSource("vessels")
