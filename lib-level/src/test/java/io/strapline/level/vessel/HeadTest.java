@@ -82,7 +82,7 @@ class HeadTest {
     assertEquals(new Head.Hemispherical().volumeCubicMetres(2), tori.volumeCubicMetres(2), 1e-14);
   }
 
-  /** Pappus: the knuckle's joint lies where both circles touch, so the parts meet in one height. */
+  /** As deep as its radius, the part of a sphere is half of it. */
   @Test
   void deepestDishIsAHemisphere() {
     assertEquals(
