@@ -3,6 +3,7 @@ package io.strapline.level.plan;
 import io.strapline.level.internal.Check;
 import io.strapline.level.signal.SignalChain;
 import io.strapline.level.signal.SignalSettings;
+import io.strapline.level.signal.SpeedLimits;
 
 /**
  * How long the surface may stand beyond a set point before the alarm comes, while the transmitter
@@ -39,8 +40,8 @@ public record DetectionDelay(
 
   /**
    * Returns the longest delay of an alarm on a surface that goes on in one direction: one sample
-   * interval, the delay of the early branch, and the on-delay rounded up to whole samples (derived
-   * here).
+   * interval, the longest delay of the branch that feeds the alarms, and the on-delay rounded up to
+   * whole samples (derived here).
    *
    * @param signal conditioning of the measuring point
    * @param sampleIntervalSeconds longest time between samples, greater than zero
@@ -60,7 +61,7 @@ public record DetectionDelay(
     checked("onDelay", onDelaySeconds);
     return new DetectionDelay(
         sampleIntervalSeconds,
-        SignalChain.of(signal).earlyDelaySeconds(sampleIntervalSeconds),
+        SignalChain.of(signal, SpeedLimits.NONE).longestAlarmDelaySeconds(sampleIntervalSeconds),
         wholeSamples(onDelaySeconds, sampleIntervalSeconds),
         otherSeconds);
   }

@@ -170,6 +170,10 @@ public final class ObstructionGate {
     return sudden ? Math.min((doubt.agreeing() - 1) * interval, settings.acceptAfterSeconds()) : 0;
   }
 
+  double acceptAfterSeconds() {
+    return settings.acceptAfterSeconds();
+  }
+
   /** Forgets everything. */
   public void reset() {
     count = 0;

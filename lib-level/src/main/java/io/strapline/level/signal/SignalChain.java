@@ -315,6 +315,18 @@ public final class SignalChain {
   }
 
   /**
+   * Returns the longest delay of the branch that feeds the alarms on a surface that does not outrun
+   * the rate limits, in seconds: {@link #alarmDelaySeconds} and, with an obstruction gate, its
+   * accepting time, for which a true change may be doubted.
+   *
+   * @param sampleIntervalSeconds time between samples, greater than zero
+   */
+  public double longestAlarmDelaySeconds(double sampleIntervalSeconds) {
+    double doubt = obstruction == null ? 0 : obstruction.acceptAfterSeconds();
+    return doubt + alarmDelaySeconds(sampleIntervalSeconds);
+  }
+
+  /**
    * Returns what each stage in use adds to the delay, in their order, for a slow ramp and for a
    * step from one distance to another. The sum is when the smooth branch has reached the step.
    *

@@ -12,9 +12,13 @@ import io.strapline.level.point.MeasuringPoint;
 import io.strapline.level.point.Mounting;
 import io.strapline.level.point.PointSettings;
 import io.strapline.level.point.Sample;
+import io.strapline.level.signal.AlarmBranch;
 import io.strapline.level.signal.GateSettings;
 import io.strapline.level.signal.NoReturnPolicy;
+import io.strapline.level.signal.ObstructionSettings;
+import io.strapline.level.signal.RateSettings;
 import io.strapline.level.signal.SignalSettings;
+import io.strapline.level.signal.SurfaceChecks;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -41,6 +45,24 @@ class DetectionDelayTest {
   }
 
   /** 0.3 is no whole multiple of 0.1 in binary. */
+  /**
+   * Limits given as a flow need no vessel here; alarms of the smooth branch wait for all stages.
+   */
+  @Test
+  void addsWhatTheSurfaceChecksAdd() {
+    ObstructionSettings.Doubt doubt = new ObstructionSettings.Doubt(0.3, 3, 5);
+    SurfaceChecks gated =
+        SurfaceChecks.NONE
+            .with(new ObstructionSettings(doubt, doubt, 0.1, 20))
+            .with(RateSettings.flow(0.1, 0.1, 0.03));
+
+    assertEquals(20 + 1, DetectionDelay.of(median(5).with(gated), 0.5, 0, 0).filterSeconds());
+    // 2 samples of 0.5 s, 7 half samples of 0.5 s, 30 s.
+    SurfaceChecks smooth = gated.with(AlarmBranch.SMOOTH);
+    assertEquals(
+        20 + 1 + 1.75 + 30, DetectionDelay.of(median(5).with(smooth), 0.5, 0, 0).filterSeconds());
+  }
+
   @Test
   void countsWholeSamplesInNanoseconds() {
     assertEquals(0.3, DetectionDelay.of(median(1), 0.1, 0.3, 0).onDelaySeconds(), 1e-12);

@@ -432,6 +432,9 @@ class SurfaceChainTest {
 
     assertEquals(1, SignalChain.of(settings).alarmDelaySeconds(1));
     assertEquals(21, SignalChain.of(settings.with(smooth)).alarmDelaySeconds(1));
+    assertEquals(21, SignalChain.of(settings.with(smooth)).longestAlarmDelaySeconds(1));
+    SurfaceChecks gated = SurfaceChecks.NONE.with(GATE);
+    assertEquals(20 + 1, SignalChain.of(settings.with(gated)).longestAlarmDelaySeconds(1));
     assertFalse(settings.equals(settings.with(smooth)));
   }
 }
