@@ -41,12 +41,13 @@ class BridgeArchitectureTest {
       Map.ofEntries(
           Map.entry("config", Set.of()),
           Map.entry("model", Set.of()),
+          Map.entry("modbus", Set.of("config")),
           Map.entry("simulate", Set.of("model", "config")),
           Map.entry("source.replay", Set.of("model", "config")),
-          Map.entry("source.modbus", Set.of("model", "config")),
+          Map.entry("source.modbus", Set.of("model", "config", "modbus")),
           Map.entry("source.opcua", Set.of("model", "config")),
           Map.entry("publish.opcua", Set.of("model", "config")),
-          Map.entry("publish.modbus", Set.of("model", "config")),
+          Map.entry("publish.modbus", Set.of("model", "config", "modbus")),
           Map.entry("journal", Set.of("model", "config")),
           Map.entry("page", Set.of("model", "config")),
           Map.entry(
@@ -106,6 +107,7 @@ class BridgeArchitectureTest {
     "io.netty.., ..opcua..",
     "org.bouncycastle.., ..opcua..",
     "com.ghgande.j2mod.., ..modbus..",
+    "com.fazecast.jSerialComm.., ..bridge.modbus..",
     "org.snakeyaml.engine.., ..config..",
     "picocli.., ..cli..",
     "ch.qos.logback.., ..cli.."

@@ -2,6 +2,7 @@ package io.strapline.bridge.cli;
 
 import io.strapline.bridge.config.ConfigProblem;
 import io.strapline.bridge.config.ModbusAccess;
+import io.strapline.bridge.config.ModbusLines;
 import io.strapline.bridge.config.ModbusSettings;
 import io.strapline.bridge.config.OpcUaSettings;
 import io.strapline.bridge.config.PlantFile;
@@ -77,7 +78,14 @@ final class PlantSummary {
         + new TreeSet<>(server.unitIds())
         + ", word order "
         + server.wordOrder()
-        + access(server.access());
+        + access(server.access())
+        + lines(server.lines());
+  }
+
+  private static String lines(ModbusLines lines) {
+    String framing = lines.framing() == ModbusLines.Framing.RTU ? ", RTU frames" : "";
+    return framing
+        + lines.serial().map(s -> ", serial " + s.line().port() + " unit " + s.unitId()).orElse("");
   }
 
   private static String access(ModbusAccess access) {

@@ -12,7 +12,18 @@ import java.util.Locale;
 enum Keys {
   PLANT("plant", "data-folder", "opc-ua", "modbus", "points"),
   OPC_UA("enabled", "listen", "port", "anonymous-read", "advertised-hosts"),
-  MODBUS("enabled", "listen", "port", "unit-ids", "word-order", "bad-value", "clients", "writes"),
+  MODBUS(
+      "enabled",
+      "listen",
+      "port",
+      "unit-ids",
+      "word-order",
+      "bad-value",
+      "clients",
+      "writes",
+      "framing",
+      "serial"),
+  MODBUS_SERIAL("port", "baud", "parity", "stop-bits", "silence", "unit-id", "writes"),
   MODBUS_WRITES("from", "acknowledge", "reset"),
   POINT(
       "title",

@@ -12,6 +12,7 @@ import java.util.Set;
  * @param wordOrder order of the registers and bytes of a value wider than one register
  * @param badValue what value registers hold while the value is BAD
  * @param access who may read and who may write
+ * @param lines how it is reached
  */
 public record ModbusSettings(
     boolean enabled,
@@ -20,14 +21,15 @@ public record ModbusSettings(
     Set<Integer> unitIds,
     WordOrder wordOrder,
     BadValue badValue,
-    ModbusAccess access) {
+    ModbusAccess access,
+    ModbusLines lines) {
 
   /** Copies the set. */
   public ModbusSettings {
     unitIds = Set.copyOf(unitIds);
   }
 
-  /** A server that everyone may read who reaches it, and nobody may write. */
+  /** A TCP server that everyone may read who reaches it, and nobody may write. */
   public ModbusSettings(
       boolean enabled,
       String host,
@@ -35,12 +37,18 @@ public record ModbusSettings(
       Set<Integer> unitIds,
       WordOrder wordOrder,
       BadValue badValue) {
-    this(enabled, host, port, unitIds, wordOrder, badValue, ModbusAccess.READ_ONLY);
+    this(
+        enabled, host, port, unitIds, wordOrder, badValue, ModbusAccess.READ_ONLY, ModbusLines.TCP);
   }
 
   /** Returns the same server with another access. */
   public ModbusSettings with(ModbusAccess other) {
-    return new ModbusSettings(enabled, host, port, unitIds, wordOrder, badValue, other);
+    return new ModbusSettings(enabled, host, port, unitIds, wordOrder, badValue, other, lines);
+  }
+
+  /** Returns the same server over other lines. */
+  public ModbusSettings over(ModbusLines other) {
+    return new ModbusSettings(enabled, host, port, unitIds, wordOrder, badValue, access, other);
   }
 
   /** Order of the bytes A (most significant) to D of a 32-bit value in two registers. */

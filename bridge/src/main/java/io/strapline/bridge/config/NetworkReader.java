@@ -68,8 +68,19 @@ final class NetworkReader {
     WordOrder order = section.choiceOr("word-order", Labels.all(WordOrder.class), WordOrder.ABCD);
     BadValue badValue = section.choiceOr("bad-value", Labels.all(BadValue.class), BadValue.NAN);
     ModbusAccess access = ModbusAccessReader.read(section);
+    ModbusLines lines = lines(section);
     return section.build(
-        () -> new ModbusSettings(enabled, host, port, unitIds, order, badValue, access));
+        () -> new ModbusSettings(enabled, host, port, unitIds, order, badValue, access, lines));
+  }
+
+  private static ModbusLines lines(Section section) {
+    ModbusLines.Framing framing =
+        section.choiceOr("framing", Labels.all(ModbusLines.Framing.class), ModbusLines.Framing.TCP);
+    return new ModbusLines(
+        framing,
+        section
+            .section("serial", Keys.MODBUS_SERIAL)
+            .flatMap(serial -> SerialReader.served(serial, section.has("writes"))));
   }
 
   private static Set<Integer> unitIds(Section section) {

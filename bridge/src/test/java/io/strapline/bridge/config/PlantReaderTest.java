@@ -87,7 +87,20 @@ class PlantReaderTest {
         plant.opcUa());
     assertEquals(
         new ModbusSettings(true, "127.0.0.1", 5020, Set.of(1, 2), WordOrder.CDAB, BadValue.HOLD)
-            .with(plant.modbus().access()),
+            .with(plant.modbus().access())
+            .over(
+                new ModbusLines(
+                    ModbusLines.Framing.RTU,
+                    Optional.of(
+                        new ModbusLines.Served(
+                            new SerialLine(
+                                "/dev/ttyS0",
+                                9600,
+                                SerialLine.Parity.NONE,
+                                2,
+                                OptionalDouble.of(0.005)),
+                            7,
+                            true)))),
         plant.modbus());
   }
 

@@ -83,6 +83,8 @@ class SchemaTest {
     assertWords(ModbusSettings.WordOrder.class, "modbus", "word-order");
     assertWords(ModbusSettings.WordOrder.class, "register", "word-order");
     assertWords(ModbusSettings.BadValue.class, "modbus", "bad-value");
+    assertWords(ModbusLines.Framing.class, "modbus", "framing");
+    assertWords(SerialLine.Parity.class, "modbus-serial", "parity");
     assertWords(Interpolation.class, "capacity-table", "interpolation");
     assertWords(TableReader.Separator.class, "capacity-table", "separator");
     assertWords(TableReader.Decimal.class, "capacity-table", "decimal");

@@ -1,17 +1,21 @@
 package io.strapline.bridge.publish.modbus;
 
+import io.strapline.bridge.config.ModbusLines;
 import io.strapline.bridge.config.ModbusSettings;
 import io.strapline.bridge.config.PlantSettings;
+import io.strapline.bridge.modbus.SerialPortWire;
 import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.SnapshotStore;
 import java.io.IOException;
 import java.nio.channels.ServerSocketChannel;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Serves a plant over Modbus TCP. Nothing is writable but the commands that the configuration
- * lists. Start it once; close it once it is no longer needed. Safe for any thread.
+ * Serves a plant over Modbus TCP, RTU over TCP and a serial line. Nothing is writable but the
+ * commands that the configuration lists. Start it once; close it once it is no longer needed. Safe
+ * for any thread.
  */
 public final class ModbusPublisher implements Publisher {
 
@@ -19,12 +23,15 @@ public final class ModbusPublisher implements Publisher {
   private final ImageKeeper images;
   private final ImageThread thread;
   private final Service service;
+  private final Optional<SerialServer> serial;
   private @Nullable ModbusListener listener;
 
-  private ModbusPublisher(ModbusSettings settings, ImageKeeper images, Service service) {
+  private ModbusPublisher(
+      ModbusSettings settings, ImageKeeper images, Service service, Optional<SerialServer> serial) {
     this.settings = settings;
     this.images = images;
     this.service = service;
+    this.serial = serial;
     thread = new ImageThread(images::publish);
   }
 
@@ -44,9 +51,17 @@ public final class ModbusPublisher implements Publisher {
     Commands commands = Commands.of(plant, store, access.operations(), images::publish);
     Identity identity = new Identity(version(), plant.name(), settings.wordOrder().name());
     Answers answers = new Answers(images, commands, identity);
-    Framing framing = new TcpFraming(settings.unitIds(), answers);
+    Framing framing =
+        settings.lines().framing() == ModbusLines.Framing.RTU
+            ? new RtuFraming(settings.unitIds(), answers)
+            : new TcpFraming(settings.unitIds(), answers);
+    Optional<SerialServer> serial =
+        settings
+            .lines()
+            .serial()
+            .map(served -> new SerialServer(served, answers, SerialPortWire::open));
     Service service = new Service(framing, settings.access(), ListenerLimits.DEFAULT);
-    ModbusPublisher publisher = new ModbusPublisher(settings, images, service);
+    ModbusPublisher publisher = new ModbusPublisher(settings, images, service, serial);
     store.listen(snapshot -> publisher.thread.wake());
     return publisher;
   }
@@ -62,14 +77,25 @@ public final class ModbusPublisher implements Publisher {
     listener =
         ModbusListener.start(
             settings.host(), settings.port(), service, ServerSocketChannel::accept);
+    if (serial.isPresent()) {
+      serial.get().start();
+    }
     thread.start();
   }
 
-  /** Returns the address in the form of the Web of Things binding, modbus+tcp://host:port. */
+  /**
+   * Returns the address in the form of the Web of Things binding, modbus+tcp://host:port, and the
+   * serial port behind it where one is served.
+   */
   @Override
   public synchronized String endpoint() {
     int port = listener == null ? settings.port() : listener.port();
-    return "modbus+tcp://" + settings.host() + ":" + port;
+    String tcp = "modbus+tcp://" + settings.host() + ":" + port;
+    return settings
+        .lines()
+        .serial()
+        .map(served -> tcp + " and " + served.line().port() + " unit " + served.unitId())
+        .orElse(tcp);
   }
 
   @Override
@@ -77,6 +103,7 @@ public final class ModbusPublisher implements Publisher {
     if (listener != null) {
       listener.close();
     }
+    serial.ifPresent(SerialServer::close);
     thread.close();
   }
 }
