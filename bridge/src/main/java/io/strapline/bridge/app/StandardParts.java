@@ -41,7 +41,7 @@ public final class StandardParts implements PlantParts {
   public List<Publisher> publishers(PlantSettings plant, PlantAccess access) {
     List<Publisher> publishers = new ArrayList<>();
     if (plant.opcUa().enabled()) {
-      publishers.add(new OpcUaPublisher(plant, access.store()));
+      publishers.add(new OpcUaPublisher(plant, access));
     }
     if (plant.modbus().enabled()) {
       publishers.add(ModbusPublisher.of(plant, access));

@@ -2,6 +2,8 @@ package io.strapline.bridge.publish.opcua;
 
 import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
+import io.strapline.bridge.publish.opcua.alarms.ConditionSpec;
+import io.strapline.bridge.publish.opcua.conditions.ConditionPublisher;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -24,10 +26,21 @@ public final class NodeList {
   static final String AREA_PREFIX = "Area.";
 
   private final List<Row> rows;
+  private final List<Condition> conditions;
 
-  private NodeList(List<Row> rows) {
+  private NodeList(List<Row> rows, List<Condition> conditions) {
     this.rows = List.copyOf(rows);
+    this.conditions = List.copyOf(conditions);
   }
+
+  /**
+   * One alarm condition; its fields are those of its type in OPC 10000-9. Immutable.
+   *
+   * @param identifier string identifier in the namespace {@link #NAMESPACE}
+   * @param type browse name of its type
+   * @param description what it watches
+   */
+  public record Condition(String identifier, String type, String description) {}
 
   /**
    * One variable. Immutable.
@@ -58,8 +71,24 @@ public final class NodeList {
     for (PointConfig point : plant.points()) {
       PointVariables.of(point.point()).forEach(spec -> rows.add(row(point.tag(), spec)));
     }
-    checkUnique(plant, rows);
-    return new NodeList(rows);
+    List<Condition> conditions =
+        plant.points().stream()
+            .flatMap(point -> ConditionSpec.of(point).stream())
+            .map(NodeList::condition)
+            .toList();
+    checkUnique(plant, rows, conditions);
+    return new NodeList(rows, conditions);
+  }
+
+  private static Condition condition(ConditionSpec spec) {
+    return switch (spec.subject()) {
+      case LEVEL ->
+          new Condition(
+              spec.id(), "ExclusiveLevelAlarmType", "The limits of the level, one at a time");
+      case SIGNAL ->
+          new Condition(
+              spec.id(), "InstrumentDiagnosticAlarmType", "No signal to judge the limits by");
+    };
   }
 
   private static Row heartbeat() {
@@ -80,7 +109,7 @@ public final class NodeList {
         spec.label().description());
   }
 
-  private static void checkUnique(PlantSettings plant, List<Row> rows) {
+  private static void checkUnique(PlantSettings plant, List<Row> rows, List<Condition> conditions) {
     Set<String> seen = new HashSet<>(Set.of(PLANT));
     plant.points().forEach(point -> checkNew(seen, point.tag()));
     plant.points().stream()
@@ -88,6 +117,10 @@ public final class NodeList {
         .distinct()
         .forEach(area -> checkNew(seen, AREA_PREFIX + area));
     rows.forEach(row -> checkNew(seen, row.identifier()));
+    conditions.forEach(condition -> checkNew(seen, condition.identifier()));
+    plant
+        .points()
+        .forEach(point -> checkNew(seen, point.tag() + "." + ConditionPublisher.ACKNOWLEDGE_ALL));
   }
 
   private static void checkNew(Set<String> seen, String identifier) {
@@ -98,6 +131,11 @@ public final class NodeList {
               + " twice; rename one of the points, a tag must not be the beginning of another"
               + " one's nodes");
     }
+  }
+
+  /** Returns all alarm conditions in the order of the address space. */
+  public List<Condition> conditions() {
+    return conditions;
   }
 
   /** Returns all variables in the order of the address space. */

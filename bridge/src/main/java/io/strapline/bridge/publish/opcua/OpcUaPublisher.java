@@ -2,8 +2,12 @@ package io.strapline.bridge.publish.opcua;
 
 import io.strapline.bridge.config.OpcUaSettings;
 import io.strapline.bridge.config.PlantSettings;
+import io.strapline.bridge.model.PlantAccess;
 import io.strapline.bridge.model.Publisher;
 import io.strapline.bridge.model.SnapshotStore;
+import io.strapline.bridge.publish.opcua.alarms.ConditionEngine;
+import io.strapline.bridge.publish.opcua.alarms.ConditionSpec;
+import io.strapline.bridge.publish.opcua.alarms.Conditions;
 import io.strapline.bridge.publish.opcua.security.AccessRule;
 import io.strapline.bridge.publish.opcua.security.CertificateNames;
 import io.strapline.bridge.publish.opcua.security.Pki;
@@ -16,6 +20,8 @@ import java.net.UnknownHostException;
 import java.security.Security;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicLong;
 import org.bouncycastle.jce.provider.BouncyCastleProvider;
 import org.jspecify.annotations.Nullable;
@@ -23,8 +29,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Serves the points of a plant over OPC UA, for reading only. Every update of the store is pushed
- * to the clients that watch it. Started once; safe for any thread.
+ * Serves the points of a plant over OPC UA: values for reading only, and alarms that operators may
+ * acknowledge. Every update of the store is pushed to the clients that watch it. Started once; safe
+ * for any thread.
  */
 public final class OpcUaPublisher implements Publisher {
 
@@ -35,8 +42,10 @@ public final class OpcUaPublisher implements Publisher {
 
   private final PlantSettings plant;
   private final SnapshotStore store;
+  private final PlantAccess access;
   private final AtomicLong beats = new AtomicLong();
 
+  private @Nullable ConditionEngine engine;
   private @Nullable Listening listening;
   private @Nullable ServerThreads threads;
   private volatile @Nullable FixedServer server;
@@ -44,9 +53,10 @@ public final class OpcUaPublisher implements Publisher {
   private volatile @Nullable PointNamespace points;
 
   /** Makes a publisher that is not yet started; nothing is opened or written. */
-  public OpcUaPublisher(PlantSettings plant, SnapshotStore store) {
+  public OpcUaPublisher(PlantSettings plant, PlantAccess access) {
     this.plant = plant;
-    this.store = store;
+    this.access = access;
+    this.store = access.store();
   }
 
   /**
@@ -84,7 +94,7 @@ public final class OpcUaPublisher implements Publisher {
     threads = ownThreads;
     FixedServer made = ServerHost.make(plant.name(), address, pki, rule, ownThreads);
     server = made;
-    build(made);
+    build(made, rule);
     ServerHost.bind(made, address);
     schedule(made, ownThreads);
     tell(address, rule);
@@ -105,15 +115,37 @@ public final class OpcUaPublisher implements Publisher {
     }
   }
 
-  private void build(FixedServer made) {
+  private void build(FixedServer made, AccessRule rule) {
     TypeNamespace typeNamespace = new TypeNamespace(made);
-    PointNamespace pointNamespace = new PointNamespace(made, plant, typeNamespace);
+    PointNamespace pointNamespace =
+        new PointNamespace(made, plant, typeNamespace, rule::operator, this::engine);
     typeNamespace.startup();
     types = typeNamespace;
     pointNamespace.startup();
     points = pointNamespace;
+    ConditionEngine conditions = Objects.requireNonNull(engine);
+    conditions.start();
     store.listen(snapshot -> show(snapshot.tag()));
+    store.listen(conditions::offer);
     store.view().points().keySet().forEach(this::show);
+    store.view().points().values().forEach(conditions::offer);
+  }
+
+  private Conditions engine(Conditions.Listener listener) {
+    List<ConditionSpec> specs =
+        plant.points().stream().flatMap(point -> ConditionSpec.of(point).stream()).toList();
+    ConditionEngine made =
+        new ConditionEngine(
+            specs,
+            new ConditionEngine.Surroundings(
+                this::latest, access.operations(), access.clock()::instant),
+            listener);
+    engine = made;
+    return made;
+  }
+
+  private PointSnapshot latest(String tag) {
+    return store.view().point(tag).orElseThrow();
   }
 
   /**
@@ -151,7 +183,7 @@ public final class OpcUaPublisher implements Publisher {
   }
 
   private void tell(Listening address, AccessRule rule) {
-    LOG.info("OPC UA: listening on {} (signed and encrypted, read only)", address.url());
+    LOG.info("OPC UA: listening on {} (signed and encrypted)", address.url());
     if (rule.isOpenLocally()) {
       LOG.warn(
           "OPC UA: *** ANONYMOUS READING WITHOUT SECURITY IS ON *** for programs on this machine");
@@ -163,7 +195,7 @@ public final class OpcUaPublisher implements Publisher {
     }
     if (!rule.isOpenLocally()) {
       LOG.info(
-          "OPC UA: a client may read once its certificate lies in {}",
+          "OPC UA: a client may read, and operate alarms, once its certificate lies in {}",
           plant.dataFolder().resolve(PKI_FOLDER).resolve("trusted/certs"));
     }
   }
@@ -191,6 +223,10 @@ public final class OpcUaPublisher implements Publisher {
     points = null;
     types = null;
     server = null;
+    if (engine != null) {
+      engine.close();
+      engine = null;
+    }
     if (pointNamespace != null) {
       pointNamespace.shutdown();
     }

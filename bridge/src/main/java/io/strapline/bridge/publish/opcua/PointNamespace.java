@@ -1,24 +1,33 @@
 package io.strapline.bridge.publish.opcua;
 
+import static org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.Unsigned.ubyte;
 import static org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.Unsigned.uint;
 
 import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
 import io.strapline.bridge.publish.opcua.VariableSpec.Label;
+import io.strapline.bridge.publish.opcua.alarms.ConditionSpec;
+import io.strapline.bridge.publish.opcua.alarms.Conditions;
+import io.strapline.bridge.publish.opcua.conditions.ConditionHost;
+import io.strapline.bridge.publish.opcua.conditions.ConditionPublisher;
+import io.strapline.bridge.publish.opcua.server.FixedServer;
 import io.strapline.bridge.publish.opcua.server.PushNamespace;
 import io.strapline.level.point.PointSnapshot;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.eclipse.milo.opcua.sdk.core.Reference;
-import org.eclipse.milo.opcua.sdk.server.OpcUaServer;
+import org.eclipse.milo.opcua.sdk.server.Session;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaNode;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaObjectNode;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaVariableNode;
 import org.eclipse.milo.opcua.stack.core.NodeIds;
 import org.eclipse.milo.opcua.stack.core.types.builtin.LocalizedText;
 import org.eclipse.milo.opcua.stack.core.types.builtin.NodeId;
+import org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.UByte;
+import org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.UShort;
 
 /**
  * The points of a plant: a folder for the plant, one for each area, an object for each point. Safe
@@ -26,14 +35,32 @@ import org.eclipse.milo.opcua.stack.core.types.builtin.NodeId;
  */
 final class PointNamespace extends PushNamespace {
 
+  private static final UByte SUBSCRIBE_TO_EVENTS = ubyte(1);
+
   private final PlantSettings plant;
   private final TypeNamespace types;
   private final Map<String, PublishedPoint> points = new LinkedHashMap<>();
+  private final ConditionPublisher conditions;
+  private final Conditions engine;
 
-  PointNamespace(OpcUaServer server, PlantSettings plant, TypeNamespace types) {
+  PointNamespace(
+      FixedServer server,
+      PlantSettings plant,
+      TypeNamespace types,
+      Function<Session, Optional<String>> operators,
+      Function<Conditions.Listener, Conditions> engine) {
     super(server, NodeList.NAMESPACE);
     this.plant = plant;
     this.types = types;
+    conditions =
+        new ConditionPublisher(
+            new ConditionHost(
+                getNodeContext(),
+                this::addPushed,
+                this::push,
+                StatusMapping::of,
+                new ConditionHost.Rights(operators, server.getEventNotifier())));
+    this.engine = engine.apply(conditions);
     getLifecycleManager().addStartupTask(this::build);
   }
 
@@ -49,6 +76,7 @@ final class PointNamespace extends PushNamespace {
       UaObjectNode area = areas.computeIfAbsent(point.area(), name -> addArea(nodes, root, name));
       addPoint(nodes, area, point);
     }
+    conditions.serve(engine);
   }
 
   private void addHeartbeat(Nodes nodes, UaObjectNode root) {
@@ -65,9 +93,15 @@ final class PointNamespace extends PushNamespace {
     addPushed(node);
   }
 
-  private static UaObjectNode addArea(Nodes nodes, UaObjectNode root, String name) {
+  /** Makes an area; whoever watches it is told the events of its points. */
+  private UaObjectNode addArea(Nodes nodes, UaObjectNode root, String name) {
     UaObjectNode area = nodes.object(NodeList.AREA_PREFIX + name, name, NodeIds.FolderType);
     Nodes.link(root, NodeIds.Organizes, area);
+    area.setEventNotifier(SUBSCRIBE_TO_EVENTS);
+    getServer()
+        .getAddressSpaceManager()
+        .getManagedNode(NodeIds.Server)
+        .ifPresent(server -> Nodes.link(server, NodeIds.HasNotifier, area));
     return area;
   }
 
@@ -75,6 +109,7 @@ final class PointNamespace extends PushNamespace {
     UaObjectNode object = nodes.object(point.tag(), point.tag(), types.typeId());
     object.setDescription(LocalizedText.english(point.title()));
     Nodes.link(area, NodeIds.Organizes, object);
+    Nodes.link(area, NodeIds.HasEventSource, object);
     PublishedPoint published = new PublishedPoint(point, this::push);
     Map<String, UaNode> made = new LinkedHashMap<>(Map.of("", object));
     for (VariableSpec spec : published.specs()) {
@@ -85,6 +120,9 @@ final class PointNamespace extends PushNamespace {
       published.add(spec, node.getNodeId());
     }
     points.put(point.tag(), published);
+    UShort names = types.getNamespaceIndex();
+    ConditionSpec.of(point).forEach(spec -> conditions.build(spec, object, area, names));
+    conditions.serve(engine, object, point.tag(), names);
   }
 
   /** Returns the node above a variable, making folders on the way as they are met. */

@@ -14,7 +14,7 @@ class LostClientIT {
   void leavesNoMonitoredItemBehind() throws Exception {
     PeerClient.require();
     TestPlant plant = TestPlant.on(folder.resolve("data"), true);
-    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store());
+    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access());
         PeerClient peer = PeerClient.start(folder.resolve("peer"))) {
       publisher.start();
       peer.done(

@@ -24,13 +24,30 @@ class NodeListTest {
   void documentHoldsEveryVariableOfAPointThatComputesEverything() throws IOException {
     List<String> table =
         Files.readAllLines(DOCUMENT, StandardCharsets.UTF_8).stream()
-            .filter(line -> line.startsWith("| `"))
+            .filter(line -> line.startsWith("| `") && line.split("\\|", -1).length == 6)
             .toList();
     List<String> expected =
         NodeList.of(plant(TestPlant.point("", "", FullPoint.settings("TAG")))).rows().stream()
             .map(NodeListTest::line)
             .toList();
     assertEquals(expected, table);
+  }
+
+  @Test
+  void documentHoldsEveryCondition() throws IOException {
+    List<String> table =
+        Files.readAllLines(DOCUMENT, StandardCharsets.UTF_8).stream()
+            .filter(line -> line.startsWith("| `") && line.split("\\|", -1).length == 5)
+            .toList();
+    List<NodeList.Condition> conditions =
+        NodeList.of(plant(TestPlant.point("", "", FullPoint.settings("TAG")))).conditions();
+    assertEquals(conditions.size(), table.size());
+    for (int i = 0; i < table.size(); i++) {
+      NodeList.Condition condition = conditions.get(i);
+      String line = table.get(i);
+      assertTrue(line.startsWith("| `" + condition.identifier() + "` | " + condition.type()), line);
+      assertTrue(line.endsWith(": " + condition.description() + " |"), line);
+    }
   }
 
   private static String line(NodeList.Row row) {

@@ -43,7 +43,7 @@ class OpcUaServerIT {
 
   private void served(Check check) throws Exception {
     TestPlant plant = TestPlant.on(data, true);
-    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store())) {
+    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access())) {
       publisher.start();
       OpcUaClient client = connect(publisher.endpoint());
       try {
@@ -171,7 +171,7 @@ class OpcUaServerIT {
   @Test
   void offersNoEndpointWithoutSecurityUnlessAskedTo() throws Exception {
     TestPlant plant = TestPlant.on(data, false);
-    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store())) {
+    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access())) {
       publisher.start();
       Set<String> offered =
           DiscoveryClient.getEndpoints(publisher.endpoint()).get().stream()
@@ -207,7 +207,7 @@ class OpcUaServerIT {
   void namesTheAddressThatAnotherProgramHolds() throws Exception {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       TestPlant plant = TestPlant.with(data, settings("127.0.0.1", taken.getLocalPort()));
-      try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store())) {
+      try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access())) {
         IOException refused = assertThrows(IOException.class, publisher::start);
         String message = String.valueOf(refused.getMessage());
         assertTrue(message.contains("opc.tcp://127.0.0.1:" + taken.getLocalPort()), message);
@@ -218,7 +218,7 @@ class OpcUaServerIT {
   @Test
   void namesAHostThatIsNotKnown() {
     TestPlant plant = TestPlant.with(data, settings("no.such.host.invalid", 0));
-    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store())) {
+    try (OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access())) {
       IOException refused = assertThrows(IOException.class, publisher::start);
       assertTrue(String.valueOf(refused.getMessage()).contains("no.such.host.invalid"));
     }
@@ -231,7 +231,7 @@ class OpcUaServerIT {
   @Test
   void freesThePortAndMayBeClosedTwice() throws Exception {
     TestPlant plant = TestPlant.on(data, true);
-    OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.store());
+    OpcUaPublisher publisher = new OpcUaPublisher(plant.settings(), plant.access());
     publisher.start();
     int port = Integer.parseInt(publisher.endpoint().replaceFirst(".*:", ""));
     publisher.close();

@@ -5,7 +5,13 @@ import io.strapline.bridge.config.OpcUaSettings;
 import io.strapline.bridge.config.PlantSettings;
 import io.strapline.bridge.config.PointConfig;
 import io.strapline.bridge.config.SourceSettings;
+import io.strapline.bridge.model.Operations;
+import io.strapline.bridge.model.PlantAccess;
+import io.strapline.bridge.model.PlantClock;
 import io.strapline.bridge.model.SnapshotStore;
+import io.strapline.level.alarm.AlarmKind;
+import io.strapline.level.alarm.AlarmSnapshot;
+import io.strapline.level.alarm.AlarmState;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.point.MeasuringPoint;
 import io.strapline.level.point.Mounting;
@@ -26,6 +32,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Function;
 
 /**
  * A plant of two points with its store: a silo that computes everything and a carriage without a
@@ -45,6 +53,7 @@ public final class TestPlant {
   private final PlantSettings settings;
   private final Map<String, MeasuringPoint> points = new LinkedHashMap<>();
   private final SnapshotStore store;
+  private final List<Operations.Operator> operators = new CopyOnWriteArrayList<>();
 
   private TestPlant(PlantSettings settings) {
     this.settings = settings;
@@ -62,6 +71,12 @@ public final class TestPlant {
   /** Makes a plant with these settings. */
   public static TestPlant with(Path dataFolder, OpcUaSettings opcUa) {
     return new TestPlant(settings(dataFolder, opcUa, List.of(silo(), carriage())));
+  }
+
+  /** Makes a plant of these points. */
+  public static TestPlant of(Path dataFolder, List<PointConfig> points) {
+    return new TestPlant(
+        settings(dataFolder, new OpcUaSettings(true, "127.0.0.1", 0, true, List.of()), points));
   }
 
   /** Makes settings of a plant with these points. */
@@ -94,7 +109,8 @@ public final class TestPlant {
             .build());
   }
 
-  static PointConfig point(String title, String area, PointSettings settings) {
+  /** Makes a point whose samples are given by the test. */
+  public static PointConfig point(String title, String area, PointSettings settings) {
     SourceSettings source =
         new SourceSettings.Replay(
             SourceSettings.Signal.DISTANCE,
@@ -108,6 +124,76 @@ public final class TestPlant {
                 new SourceSettings.ValueColumn("value", 1)),
             SourceSettings.Pace.RECORDED);
     return new PointConfig(title, area, settings, source, OptionalInt.empty());
+  }
+
+  /** Returns what a publisher may use; operators act on the points as in a running plant. */
+  public PlantAccess access() {
+    return new PlantAccess(store, new TestClock(), new TestOperations());
+  }
+
+  /** Stands at the time of the last evaluation. */
+  private final class TestClock implements PlantClock {
+
+    @Override
+    public Instant instant() {
+      return store.view().points().values().stream()
+          .map(PointSnapshot::evaluated)
+          .max(Instant::compareTo)
+          .orElse(START);
+    }
+
+    @Override
+    public void awaitUntil(Instant time) {
+      throw new UnsupportedOperationException("nobody waits for the test's clock");
+    }
+  }
+
+  private final class TestOperations implements Operations {
+
+    @Override
+    public Outcome acknowledge(String tag, AlarmKind kind, Operator by) {
+      return changed(tag, kind, point -> point.acknowledge(kind, evaluated(tag)), by);
+    }
+
+    @Override
+    public Outcome reset(String tag, AlarmKind kind, Operator by) {
+      return changed(tag, kind, point -> point.reset(kind, evaluated(tag)), by);
+    }
+
+    private Instant evaluated(String tag) {
+      return point(tag).snapshot().evaluated();
+    }
+  }
+
+  private Operations.Outcome changed(
+      String tag,
+      AlarmKind kind,
+      Function<MeasuringPoint, PointSnapshot> step,
+      Operations.Operator by) {
+    synchronized (points) {
+      AlarmState before = state(tag, kind);
+      stored(step.apply(point(tag)));
+      operators.add(by);
+      return state(tag, kind) == before
+          ? Operations.Outcome.NOTHING_TO_DO
+          : Operations.Outcome.DONE;
+    }
+  }
+
+  /** Returns who has operated, in order. */
+  public List<Operations.Operator> operators() {
+    return List.copyOf(operators);
+  }
+
+  /** Returns the state of an alarm as the library keeps it. */
+  public AlarmState state(String tag, AlarmKind kind) {
+    synchronized (points) {
+      return point(tag).snapshot().alarms().stream()
+          .filter(alarm -> alarm.kind() == kind)
+          .map(AlarmSnapshot::state)
+          .findFirst()
+          .orElseThrow();
+    }
   }
 
   /** Returns the settings. */
@@ -131,17 +217,23 @@ public final class TestPlant {
             OptionalDouble.of(50),
             DiagnosticStatus.NORMAL,
             false);
-    return stored(point(tag).accept(sample, time));
+    synchronized (points) {
+      return stored(point(tag).accept(sample, time));
+    }
   }
 
   /** Lets a current arrive. */
   public PointSnapshot current(String tag, double milliamps, double atSeconds) {
-    return stored(point(tag).accept(Sample.current(at(atSeconds), milliamps)));
+    synchronized (points) {
+      return stored(point(tag).accept(Sample.current(at(atSeconds), milliamps)));
+    }
   }
 
   /** Lets time pass. */
   public PointSnapshot tick(String tag, double atSeconds) {
-    return stored(point(tag).tick(at(atSeconds)));
+    synchronized (points) {
+      return stored(point(tag).tick(at(atSeconds)));
+    }
   }
 
   /** Returns a time after the start. */

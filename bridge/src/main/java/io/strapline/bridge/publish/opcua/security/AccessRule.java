@@ -2,8 +2,10 @@ package io.strapline.bridge.publish.opcua.security;
 
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.security.cert.X509Certificate;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.eclipse.milo.opcua.sdk.server.RoleMapper;
 import org.eclipse.milo.opcua.sdk.server.Session;
 import org.eclipse.milo.opcua.sdk.server.identity.AbstractIdentityValidator;
@@ -14,6 +16,7 @@ import org.eclipse.milo.opcua.stack.core.StatusCodes;
 import org.eclipse.milo.opcua.stack.core.UaException;
 import org.eclipse.milo.opcua.stack.core.security.SecurityPolicy;
 import org.eclipse.milo.opcua.stack.core.types.builtin.NodeId;
+import org.eclipse.milo.opcua.stack.core.types.enumerated.MessageSecurityMode;
 import org.eclipse.milo.opcua.stack.core.types.enumerated.UserTokenType;
 import org.eclipse.milo.opcua.stack.core.types.structured.AnonymousIdentityToken;
 import org.eclipse.milo.opcua.stack.core.types.structured.EndpointDescription;
@@ -21,9 +24,10 @@ import org.eclipse.milo.opcua.stack.core.types.structured.SignatureData;
 import org.eclipse.milo.opcua.stack.core.types.structured.UserTokenPolicy;
 
 /**
- * Who may read. There are no user names: on an encrypted channel the trusted certificate of the
- * client stands for its user; a channel without security is served only if the plant allows it and
- * the server listens on this machine alone. Nobody may write. Immutable.
+ * Who may read and operate. There are no user names: on an encrypted channel the trusted
+ * certificate of the client stands for its user, who may read and operate alarms; a channel without
+ * security is served for reading only, and only if the plant allows it and the server listens on
+ * this machine alone. Nobody may write. Immutable.
  */
 public final class AccessRule {
 
@@ -83,8 +87,23 @@ public final class AccessRule {
   }
 
   /**
-   * Returns the roles of a session: observer with a trusted certificate, else anonymous. The
-   * library checks no role at all without this.
+   * Returns the name under which a session may operate: the common name of its client certificate,
+   * trusted by now. Empty without an encrypted channel: such a session may only read.
+   */
+  public Optional<String> operator(Session session) {
+    var security = session.getSecurityConfiguration();
+    X509Certificate certificate = security.getClientCertificate();
+    boolean secured =
+        security.getSecurityPolicy() != SecurityPolicy.None
+            && security.getSecurityMode() == MessageSecurityMode.SignAndEncrypt;
+    return secured && certificate != null
+        ? Optional.of(CertificateFiles.commonName(certificate))
+        : Optional.empty();
+  }
+
+  /**
+   * Returns the roles of a session: observer and operator with a trusted certificate, else
+   * anonymous. The library checks no role at all without this.
    */
   public RoleMapper roles() {
     return new RoleMapper() {
@@ -99,7 +118,10 @@ public final class AccessRule {
         boolean secured =
             !Objects.equals(endpoint.getSecurityPolicyUri(), SecurityPolicy.None.getUri());
         return secured
-            ? List.of(NodeIds.WellKnownRole_Anonymous, NodeIds.WellKnownRole_Observer)
+            ? List.of(
+                NodeIds.WellKnownRole_Anonymous,
+                NodeIds.WellKnownRole_Observer,
+                NodeIds.WellKnownRole_Operator)
             : getRoleIds(identity);
       }
     };

@@ -4,7 +4,6 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import org.eclipse.milo.opcua.sdk.core.AccessLevel;
-import org.eclipse.milo.opcua.sdk.server.EventNotifier;
 import org.eclipse.milo.opcua.sdk.server.OpcUaServer;
 import org.eclipse.milo.opcua.sdk.server.OpcUaServerConfig;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaVariableNode;
@@ -29,7 +28,7 @@ public final class FixedServer extends OpcUaServer {
 
   private static final Logger LOG = LoggerFactory.getLogger(FixedServer.class);
 
-  private final EventNotifier events = new EventListeners();
+  private final EventItems events = new EventItems();
   private final Set<String> toldFailures = ConcurrentHashMap.newKeySet();
 
   /** Makes a server that is not yet bound. */
@@ -46,6 +45,8 @@ public final class FixedServer extends OpcUaServer {
     addServiceSet(path, new ClampedSubscriptions(this));
     addServiceSet(path, new ShortSessionNames(this));
     addServiceSet(path, new ReadOnlyAttributes(this));
+    addServiceSet(path, new EventFilters(this));
+    addServiceSet(path, new SeparateCalls(this));
   }
 
   /**
@@ -65,7 +66,7 @@ public final class FixedServer extends OpcUaServer {
   }
 
   @Override
-  public EventNotifier getEventNotifier() {
+  public EventItems getEventNotifier() {
     return events;
   }
 

@@ -10,6 +10,7 @@ import java.util.function.BiConsumer;
 import org.eclipse.milo.opcua.sdk.server.ManagedNamespaceWithLifecycle;
 import org.eclipse.milo.opcua.sdk.server.OpcUaServer;
 import org.eclipse.milo.opcua.sdk.server.items.DataItem;
+import org.eclipse.milo.opcua.sdk.server.items.EventItem;
 import org.eclipse.milo.opcua.sdk.server.items.MonitoredItem;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaVariableNode;
 import org.eclipse.milo.opcua.stack.core.AttributeId;
@@ -124,6 +125,21 @@ public abstract class PushNamespace extends ManagedNamespaceWithLifecycle {
         onNode(dataItem, PushedNode::refresh);
       }
     }
+  }
+
+  @Override
+  public final void onEventItemsCreated(List<EventItem> items) {
+    items.forEach(getServer().getEventNotifier()::register);
+  }
+
+  @Override
+  public final void onEventItemsModified(List<EventItem> items) {
+    onEventItemsCreated(items);
+  }
+
+  @Override
+  public final void onEventItemsDeleted(List<EventItem> items) {
+    items.forEach(getServer().getEventNotifier()::unregister);
   }
 
   private void onNode(DataItem item, BiConsumer<PushedNode, DataItem> action) {

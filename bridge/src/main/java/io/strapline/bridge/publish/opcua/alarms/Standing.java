@@ -1,0 +1,81 @@
+package io.strapline.bridge.publish.opcua.alarms;
+
+import io.strapline.level.alarm.AlarmKind;
+import io.strapline.level.alarm.AlarmSnapshot;
+import io.strapline.level.alarm.AlarmState;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * How the alarms of a condition stand together. Immutable.
+ *
+ * @param leading the alarm that the condition shows as its limit state: the most extreme one whose
+ *     condition stands, else the most extreme one that is held by latching; empty when none is
+ *     active
+ * @param waiting alarms that wait for being acknowledged, with the number of their occurrence
+ * @param latched whether an alarm is held by latching alone
+ * @param severity 1 to 1000, the highest of the alarms that are active or wait; when there is none,
+ *     the one that was shown before
+ */
+public record Standing(
+    Optional<AlarmKind> leading, Map<AlarmKind, Long> waiting, boolean latched, int severity) {
+
+  /** Copies the map. */
+  public Standing {
+    waiting = Map.copyOf(waiting);
+  }
+
+  /** Returns how things are before the first snapshot. */
+  static Standing quiet(ConditionSpec spec) {
+    return new Standing(Optional.empty(), Map.of(), false, spec.lowestSeverity());
+  }
+
+  /** Returns how the alarms of a snapshot stand. */
+  static Standing of(ConditionSpec spec, List<AlarmSnapshot> all, int severityBefore) {
+    List<AlarmSnapshot> own =
+        all.stream().filter(alarm -> spec.alarms().containsKey(alarm.kind())).toList();
+    Map<AlarmKind, Long> waiting = new EnumMap<>(AlarmKind.class);
+    own.stream()
+        .filter(alarm -> !alarm.state().isAcknowledged())
+        .forEach(alarm -> waiting.put(alarm.kind(), alarm.occurrences()));
+    int severity =
+        own.stream()
+            .filter(alarm -> alarm.state() != AlarmState.NORMAL)
+            .mapToInt(alarm -> spec.severity(alarm.kind()))
+            .max()
+            .orElse(severityBefore);
+    boolean latched = own.stream().anyMatch(alarm -> isLatched(alarm.state()));
+    return new Standing(leading(own), waiting, latched, severity);
+  }
+
+  private static Optional<AlarmKind> leading(List<AlarmSnapshot> own) {
+    return own.stream()
+        .filter(alarm -> alarm.state().isActive())
+        .min(
+            Comparator.comparing((AlarmSnapshot alarm) -> isLatched(alarm.state()))
+                .thenComparing(alarm -> isExtreme(alarm.kind()) ? 0 : 1)
+                .thenComparing(AlarmSnapshot::kind))
+        .map(AlarmSnapshot::kind);
+  }
+
+  private static boolean isExtreme(AlarmKind kind) {
+    return kind == AlarmKind.HIGH_HIGH || kind == AlarmKind.LOW_LOW;
+  }
+
+  private static boolean isLatched(AlarmState state) {
+    return state == AlarmState.LATCHED_UNACKNOWLEDGED || state == AlarmState.LATCHED_ACKNOWLEDGED;
+  }
+
+  /** Returns whether an alarm stands or is held by latching. */
+  public boolean active() {
+    return leading.isPresent();
+  }
+
+  /** Returns whether nothing waits for being acknowledged. */
+  public boolean acknowledged() {
+    return waiting.isEmpty();
+  }
+}
