@@ -421,6 +421,19 @@ class OpcUaAlarmsIT {
   }
 
   @Test
+  void tellsEachClientWhetherItMayCallAMethod() throws Exception {
+    assertEquals("false", attribute("LT-101.LevelAlarm.Acknowledge", "UserExecutable"));
+    becomeOperator();
+    assertEquals("true", attribute("LT-101.LevelAlarm.Acknowledge", "UserExecutable"));
+  }
+
+  private String attribute(String identifier, String name) throws Exception {
+    return peer.done("attribute", c -> c.put("node", id(identifier)).put("name", name))
+        .path("value")
+        .asText();
+  }
+
+  @Test
   void answersEachMethodOfOneCallByItself() throws Exception {
     JsonNode results =
         peer.done(

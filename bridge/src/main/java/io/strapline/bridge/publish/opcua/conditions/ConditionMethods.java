@@ -5,6 +5,7 @@ import static org.eclipse.milo.opcua.stack.core.types.builtin.unsigned.Unsigned.
 import io.strapline.bridge.publish.opcua.alarms.ConditionSpec;
 import io.strapline.bridge.publish.opcua.alarms.Conditions;
 import io.strapline.bridge.publish.opcua.alarms.Conditions.By;
+import io.strapline.bridge.publish.opcua.server.OperatorsOnly;
 import java.util.HexFormat;
 import java.util.List;
 import org.eclipse.milo.opcua.sdk.server.nodes.UaMethodNode;
@@ -143,6 +144,7 @@ final class ConditionMethods {
     }
     node.setInvocationHandler(
         new OperatorMethod(node, signature, host.rights().operator(), action));
+    OperatorsOnly.guard(node);
     ConditionNodes.link(owner, NodeIds.HasComponent, node);
     return node;
   }
