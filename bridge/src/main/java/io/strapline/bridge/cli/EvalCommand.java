@@ -56,7 +56,7 @@ final class EvalCommand implements Callable<Integer> {
     PointSnapshot snapshot = OneOff.run(point.point(), sample);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(EvalJson.of(snapshot));
+      out.println(EvalJson.of(snapshot, EvalUncertainty.of(point, snapshot)));
     } else {
       new EvalText(point, sample, snapshot).lines().forEach(out::println);
     }

@@ -6,6 +6,7 @@ import io.strapline.level.point.PointSnapshot;
 import io.strapline.level.point.Quantity;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
+import io.strapline.level.uncertainty.UncertaintyBudget;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.LinkedHashMap;
@@ -34,29 +35,51 @@ final class EvalJson {
   }
 
   /** Returns the object; a number that is not configured, or BAD, is null. */
-  static String of(PointSnapshot snapshot) throws IOException {
+  static String of(PointSnapshot snapshot, Optional<EvalUncertainty> uncertainty)
+      throws IOException {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       json.writeStartObject();
       json.writeStringField("point", snapshot.tag());
       for (Map.Entry<String, Quantity> number : NUMBERS.entrySet()) {
-        write(json, number.getKey(), snapshot.reading(number.getValue()));
+        Optional<Reading> reading = snapshot.reading(number.getValue());
+        write(json, number.getKey(), usable(reading));
       }
       writeVerdict(json, snapshot);
+      writeUncertainty(json, uncertainty);
       json.writeEndObject();
     }
     return text.toString();
   }
 
-  private static void write(JsonGenerator json, String key, Optional<Reading> reading)
+  private static OptionalDouble usable(Optional<Reading> reading) {
+    return reading.map(Reading::usable).orElse(OptionalDouble.empty());
+  }
+
+  private static void write(JsonGenerator json, String key, OptionalDouble value)
       throws IOException {
-    OptionalDouble value = reading.map(Reading::usable).orElse(OptionalDouble.empty());
     json.writeFieldName(key);
     if (value.isPresent()) {
       json.writeNumber(value.getAsDouble());
     } else {
       json.writeNull();
     }
+  }
+
+  private static void writeUncertainty(JsonGenerator json, Optional<EvalUncertainty> known)
+      throws IOException {
+    write(json, "level_u_m", expanded(known.map(EvalUncertainty::level)));
+    write(json, "volume_u_m3", expanded(known.flatMap(EvalUncertainty::volume)));
+    write(json, "mass_u_kg", expanded(known.flatMap(EvalUncertainty::mass)));
+    OptionalDouble factor =
+        known.isPresent()
+            ? OptionalDouble.of(known.get().coverageFactor())
+            : OptionalDouble.empty();
+    write(json, "coverage_factor", factor);
+  }
+
+  private static OptionalDouble expanded(Optional<UncertaintyBudget> budget) {
+    return budget.isPresent() ? OptionalDouble.of(budget.get().expanded()) : OptionalDouble.empty();
   }
 
   private static void writeVerdict(JsonGenerator json, PointSnapshot snapshot) throws IOException {

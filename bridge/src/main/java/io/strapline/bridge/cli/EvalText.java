@@ -1,6 +1,7 @@
 package io.strapline.bridge.cli;
 
 import io.strapline.bridge.config.PointConfig;
+import io.strapline.level.inventory.BulkDensity;
 import io.strapline.level.loop.LoopLimits;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.loop.RawCounts;
@@ -12,13 +13,17 @@ import io.strapline.level.point.Sample;
 import io.strapline.level.reading.Quality;
 import io.strapline.level.reading.Reading;
 import io.strapline.level.table.CorrectedCurve;
+import io.strapline.level.uncertainty.Contribution;
+import io.strapline.level.uncertainty.UncertaintyBudget;
 import io.strapline.level.vessel.CapacityCurve;
 import io.strapline.level.vessel.TiltedTank;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** Shows how each value of a snapshot follows from the one before it. Not thread-safe. */
 final class EvalText {
@@ -47,6 +52,7 @@ final class EvalText {
       addDistance();
       addRange();
       addContents();
+      EvalUncertainty.of(config, snapshot).ifPresent(this::addUncertainty);
     }
     addVerdict();
     List<String> lines = new ArrayList<>();
@@ -172,17 +178,51 @@ final class EvalText {
               String capacity = Figures.of(vessel.capacityCubicMetres(), DECIMALS);
               add(Quantity.FREE_VOLUME, "free volume", "m3", capacity + " m3 - volume");
             });
-    point.densityKilogramsPerCubicMetre().ifPresent(density -> addMass(density));
+    point
+        .densityKilogramsPerCubicMetre()
+        .ifPresent(density -> addMass("volume * " + Figures.plain(density) + " kg/m3"));
+    point.bulkDensity().ifPresent(density -> addMass(packed(density)));
   }
 
-  private void addMass(double density) {
+  private void addMass(String step) {
     Optional<Reading> mass = snapshot.reading(Quantity.MASS);
-    mass.ifPresent(
-        reading ->
-            table.row(
-                "mass",
-                text(reading, 1 / KILOGRAMS_PER_TONNE, "t"),
-                "volume * " + Figures.plain(density) + " kg/m3"));
+    mass.ifPresent(reading -> table.row("mass", text(reading, 1 / KILOGRAMS_PER_TONNE, "t"), step));
+  }
+
+  private String packed(BulkDensity density) {
+    double depth = Math.max(snapshot.level().value(), 0);
+    double volume = snapshot.reading(Quantity.VOLUME).map(Reading::value).orElse(0.0);
+    double mass = snapshot.reading(Quantity.MASS).map(Reading::value).orElse(0.0);
+    String step =
+        String.format(
+            Locale.ROOT,
+            "integral over the depth, %.1f kg/m3 at the surface, %.1f kg/m3 at the bottom",
+            density.atSurface(),
+            density.atDepth(depth));
+    return volume > 0
+        ? step + String.format(Locale.ROOT, ", mean %.1f kg/m3", mass / volume)
+        : step;
+  }
+
+  private void addUncertainty(EvalUncertainty known) {
+    addBudget("level +/-", known.level(), 1, "m");
+    known.volume().ifPresent(budget -> addBudget("volume +/-", budget, 1, "m3"));
+    known.mass().ifPresent(budget -> addBudget("mass +/-", budget, 1 / KILOGRAMS_PER_TONNE, "t"));
+    List<String> doubts = known.volume().map(UncertaintyBudget::doubts).orElse(List.of());
+    doubts.forEach(doubt -> table.row("doubtful", "", doubt));
+  }
+
+  private void addBudget(String name, UncertaintyBudget budget, double factor, String unit) {
+    String value = Figures.of(budget.expanded() * factor, DECIMALS) + " " + unit;
+    table.row(name, value, "k = " + Figures.plain(budget.coverageFactor()) + "; " + shares(budget));
+  }
+
+  /** Names the sources by their share of the variance, the greatest first. */
+  private static String shares(UncertaintyBudget budget) {
+    return budget.contributions().stream()
+        .sorted(Comparator.comparingDouble(Contribution::inResult).reversed())
+        .map(line -> line.name() + " " + Figures.of(budget.sharePercent(line), 0) + " %")
+        .collect(Collectors.joining(", "));
   }
 
   private void addVerdict() {

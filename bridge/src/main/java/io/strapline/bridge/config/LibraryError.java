@@ -72,6 +72,7 @@ record LibraryError(String type, String field, String value, String rule, String
       case "Shell.length" -> "height";
       case "TiltedTank.tilt" -> "angle";
       case "TiltedTank.gauge" -> "gauge-position";
+      case "ConstantDensity.value" -> "density";
       case "SourceAges.lastUsable" -> "last-usable-after";
       case "SourceAges.bad" -> "bad-after";
       default -> "";

@@ -29,6 +29,11 @@ record Place(int line, int column, String key, String value) {
     return of(node.getStartMark(), key, node instanceof ScalarNode scalar ? scalar.getValue() : "");
   }
 
+  /** Returns this place under another key, without a value. */
+  Place at(String otherKey) {
+    return new Place(line, column, otherKey, "");
+  }
+
   /** Returns the place of a mark; marks count from zero. */
   static Place of(Optional<Mark> mark, String key, String value) {
     int line = mark.map(Mark::getLine).orElse(-1) + 1;

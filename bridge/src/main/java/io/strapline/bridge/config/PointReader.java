@@ -3,6 +3,8 @@ package io.strapline.bridge.config;
 import io.strapline.bridge.config.ConfigProblem.Reason;
 import io.strapline.bridge.config.SourceSettings.Signal;
 import io.strapline.level.alarm.AlarmSettings;
+import io.strapline.level.inventory.BulkDensity;
+import io.strapline.level.inventory.ConstantDensity;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.loop.RawCounts;
 import io.strapline.level.point.Mounting;
@@ -40,9 +42,12 @@ final class PointReader {
     conditioning(settings);
     alarms(settings, geometry);
     Optional<SourceSettings> source = source(geometry);
+    Optional<Accuracy> accuracy = accuracy(geometry);
     Optional<PointConfig> point =
         section.build(
-            () -> new PointConfig(title, area, settings.build(), source.orElseThrow(), block));
+            () ->
+                new PointConfig(
+                    title, area, settings.build(), source.orElseThrow(), block, accuracy));
     point.ifPresent(made -> new PointWarnings(section, made, geometry.orElseThrow()).note());
     return point;
   }
@@ -52,11 +57,11 @@ final class PointReader {
     Optional<CapacityCurve> vessel =
         section.section("vessel", Keys.VESSEL).flatMap(VesselReader::read);
     Optional<LoopRange> range = section.section("range", Keys.RANGE).flatMap(LoopReader::range);
-    OptionalDouble density = density();
+    Optional<BulkDensity> density = density();
     mounting.ifPresent(settings::mounting);
     vessel.ifPresent(settings::vessel);
     range.ifPresent(settings::range);
-    section.build(() -> density).ifPresent(value -> value.ifPresent(settings::density));
+    density.ifPresent(known -> put(known, settings));
     return section.isSound() && mounting.isPresent()
         ? Optional.of(new Geometry(mounting.get(), vessel, range))
         : Optional.empty();
@@ -73,22 +78,34 @@ final class PointReader {
         });
   }
 
-  private OptionalDouble density() {
+  private Optional<BulkDensity> density() {
     Optional<Section> material = section.section("material", Keys.MATERIAL);
-    if (material.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    double density = material.get().quantity("density", Dimension.DENSITY);
-    if (density <= 0) {
-      material
-          .get()
-          .error("density", Reason.OUT_OF_RANGE, "must be greater than zero", "correct it");
-    }
-    if (!section.has("vessel")) {
+    if (material.isPresent() && !section.has("vessel")) {
       section.error(
           "material", Reason.CONFLICT, "needs a vessel", "give the vessel, or remove material");
     }
-    return OptionalDouble.of(density);
+    return material.flatMap(MaterialReader::read);
+  }
+
+  private static void put(BulkDensity density, PointSettings.Builder settings) {
+    if (density instanceof ConstantDensity constant) {
+      settings.density(constant.atSurface());
+    } else {
+      settings.bulkDensity(density);
+    }
+  }
+
+  private Optional<Accuracy> accuracy(Optional<Geometry> geometry) {
+    return section
+        .section("accuracy", Keys.ACCURACY)
+        .flatMap(keys -> new AccuracyReader(keys).read(geometry, constantDensity()));
+  }
+
+  private OptionalDouble constantDensity() {
+    Optional<BulkDensity> constant = density().filter(ConstantDensity.class::isInstance);
+    return constant.isPresent()
+        ? OptionalDouble.of(constant.get().atSurface())
+        : OptionalDouble.empty();
   }
 
   private void conditioning(PointSettings.Builder settings) {

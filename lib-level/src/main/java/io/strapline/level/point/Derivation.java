@@ -1,5 +1,6 @@
 package io.strapline.level.point;
 
+import io.strapline.level.inventory.MassCurve;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.reading.Cause;
 import io.strapline.level.reading.Quality;
@@ -16,6 +17,7 @@ final class Derivation {
   private final @Nullable CapacityCurve vessel;
   private final @Nullable LoopRange range;
   private final @Nullable Double density;
+  private final @Nullable MassCurve packed;
 
   Derivation(PointSettings settings) {
     mounting = settings.mounting();
@@ -25,6 +27,11 @@ final class Derivation {
         settings.densityKilogramsPerCubicMetre().isPresent()
             ? settings.densityKilogramsPerCubicMetre().getAsDouble()
             : null;
+    packed =
+        settings
+            .bulkDensity()
+            .flatMap(known -> settings.vessel().map(curve -> MassCurve.of(curve, known)))
+            .orElse(null);
   }
 
   /** Returns the level that belongs to a distance; uncertain when it lies outside the vessel. */
@@ -70,6 +77,9 @@ final class Derivation {
         Quantity.FREE_VOLUME, level.derived(vessel.capacityCubicMetres() - volume, Quality.GOOD));
     if (density != null) {
       readings.put(Quantity.MASS, level.derived(volume * density, Quality.GOOD));
+    } else if (packed != null) {
+      double mass = packed.atHeight(level.value()).kilograms();
+      readings.put(Quantity.MASS, level.derived(mass, Quality.GOOD));
     }
   }
 

@@ -4,6 +4,8 @@ import io.strapline.level.alarm.AlarmSettings;
 import io.strapline.level.diagnosis.Baseline;
 import io.strapline.level.diagnosis.DiagnosisSettings;
 import io.strapline.level.internal.Check;
+import io.strapline.level.inventory.BulkDensity;
+import io.strapline.level.inventory.MassCurve;
 import io.strapline.level.loop.LoopLimits;
 import io.strapline.level.loop.LoopRange;
 import io.strapline.level.loop.RawCounts;
@@ -27,6 +29,7 @@ public final class PointSettings {
   private final @Nullable RawCounts rawCounts;
   private final SignalSettings signal;
   private final OptionalDouble densityKilogramsPerCubicMetre;
+  private final @Nullable BulkDensity bulkDensity;
   private final AlarmSettings alarms;
   private final SourceAges ages;
   private final StatusPrecedence precedence;
@@ -46,6 +49,15 @@ public final class PointSettings {
     rawCounts = from.rawCounts;
     signal = from.signal;
     densityKilogramsPerCubicMetre = from.density;
+    bulkDensity = from.bulkDensity;
+    if (bulkDensity != null && densityKilogramsPerCubicMetre.isPresent()) {
+      throw Check.error(
+          "PointSettings.density",
+          densityKilogramsPerCubicMetre.getAsDouble(),
+          "kg/m3",
+          "stands beside a density by depth",
+          "set one of the two");
+    }
     alarms = from.alarms;
     ages = from.ages;
     precedence = from.precedence;
@@ -121,6 +133,25 @@ public final class PointSettings {
     return densityKilogramsPerCubicMetre;
   }
 
+  /** Returns the density of a material that packs under its own weight. */
+  public Optional<BulkDensity> bulkDensity() {
+    return Optional.ofNullable(bulkDensity);
+  }
+
+  /** Returns the mass in the full vessel, in kilograms; empty without a vessel or a density. */
+  public OptionalDouble greatestMassKilograms() {
+    if (vessel == null) {
+      return OptionalDouble.empty();
+    }
+    if (bulkDensity != null) {
+      return OptionalDouble.of(MassCurve.of(vessel, bulkDensity).full().kilograms());
+    }
+    return densityKilogramsPerCubicMetre.isPresent()
+        ? OptionalDouble.of(
+            vessel.capacityCubicMetres() * densityKilogramsPerCubicMetre.getAsDouble())
+        : OptionalDouble.empty();
+  }
+
   /** Returns the alarms; their set points are levels above the datum. */
   public AlarmSettings alarms() {
     return alarms;
@@ -162,6 +193,7 @@ public final class PointSettings {
     private @Nullable RawCounts rawCounts;
     private SignalSettings signal = SignalSettings.PLAIN;
     private OptionalDouble density = OptionalDouble.empty();
+    private @Nullable BulkDensity bulkDensity;
     private AlarmSettings alarms = AlarmSettings.NONE;
     private SourceAges ages = SourceAges.DEFAULT;
     private StatusPrecedence precedence = StatusPrecedence.DEFAULT;
@@ -181,6 +213,7 @@ public final class PointSettings {
       rawCounts = from.rawCounts;
       signal = from.signal;
       density = from.densityKilogramsPerCubicMetre;
+      bulkDensity = from.bulkDensity;
       alarms = from.alarms;
       ages = from.ages;
     }
@@ -230,6 +263,15 @@ public final class PointSettings {
                   kilogramsPerCubicMetre,
                   "kg/m3",
                   "enter the bulk density of the material"));
+      return this;
+    }
+
+    /**
+     * Sets the density of a material that packs under its own weight, in place of {@link #density};
+     * the mass then is the integral over the depth, see {@link MassCurve}.
+     */
+    public Builder bulkDensity(BulkDensity value) {
+      bulkDensity = value;
       return this;
     }
 

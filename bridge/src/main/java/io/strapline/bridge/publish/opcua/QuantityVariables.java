@@ -41,7 +41,7 @@ final class QuantityVariables {
     }
     if (settings.vessel().isPresent()) {
       configured.addAll(EnumSet.of(Quantity.PERCENT, Quantity.VOLUME, Quantity.FREE_VOLUME));
-      if (settings.densityKilogramsPerCubicMetre().isPresent()) {
+      if (settings.greatestMassKilograms().isPresent()) {
         configured.add(Quantity.MASS);
       }
     }

@@ -69,7 +69,7 @@ final class Ranges {
   }
 
   Span mass() {
-    return new Span(0, volume().high() * settings.densityKilogramsPerCubicMetre().orElse(0));
+    return new Span(0, settings.greatestMassKilograms().orElse(0));
   }
 
   /** Returns the currents that carry a measurement. */
