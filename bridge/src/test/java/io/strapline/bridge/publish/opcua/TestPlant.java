@@ -180,6 +180,13 @@ public final class TestPlant {
     }
   }
 
+  /** Takes an alarm out of service, or puts it back. */
+  public void outOfService(String tag, AlarmKind kind, boolean on, double atSeconds) {
+    synchronized (points) {
+      stored(point(tag).outOfService(kind, on, at(atSeconds)));
+    }
+  }
+
   /** Returns who has operated, in order. */
   public List<Operations.Operator> operators() {
     return List.copyOf(operators);

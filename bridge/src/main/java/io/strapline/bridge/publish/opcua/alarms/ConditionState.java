@@ -70,6 +70,11 @@ public record ConditionState(
     return parts.standing().latched();
   }
 
+  /** Returns whether it is suppressed, shelved or out of service as a whole. */
+  public boolean suppressed() {
+    return parts.standing().suppressed();
+  }
+
   /** Returns the severity, 1 to 1000. */
   public int severity() {
     return parts.standing().severity();

@@ -3,6 +3,7 @@ package io.strapline.bridge.publish.opcua.alarms;
 import io.strapline.level.alarm.AlarmKind;
 import io.strapline.level.alarm.AlarmSnapshot;
 import io.strapline.level.alarm.AlarmState;
+import io.strapline.level.alarm.Suppression;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -17,11 +18,17 @@ import java.util.Optional;
  *     active
  * @param waiting alarms that wait for being acknowledged, with the number of their occurrence
  * @param latched whether an alarm is held by latching alone
+ * @param suppressed whether all alarms that are active or wait are suppressed, shelved or out of
+ *     service; with none of those, whether all alarms are
  * @param severity 1 to 1000, the highest of the alarms that are active or wait; when there is none,
  *     the one that was shown before
  */
 public record Standing(
-    Optional<AlarmKind> leading, Map<AlarmKind, Long> waiting, boolean latched, int severity) {
+    Optional<AlarmKind> leading,
+    Map<AlarmKind, Long> waiting,
+    boolean latched,
+    boolean suppressed,
+    int severity) {
 
   /** Copies the map. */
   public Standing {
@@ -30,7 +37,7 @@ public record Standing(
 
   /** Returns how things are before the first snapshot. */
   static Standing quiet(ConditionSpec spec) {
-    return new Standing(Optional.empty(), Map.of(), false, spec.lowestSeverity());
+    return new Standing(Optional.empty(), Map.of(), false, false, spec.lowestSeverity());
   }
 
   /** Returns how the alarms of a snapshot stand. */
@@ -48,7 +55,14 @@ public record Standing(
             .max()
             .orElse(severityBefore);
     boolean latched = own.stream().anyMatch(alarm -> isLatched(alarm.state()));
-    return new Standing(leading(own), waiting, latched, severity);
+    return new Standing(leading(own), waiting, latched, isSuppressed(own), severity);
+  }
+
+  private static boolean isSuppressed(List<AlarmSnapshot> own) {
+    List<AlarmSnapshot> risen =
+        own.stream().filter(alarm -> alarm.state() != AlarmState.NORMAL).toList();
+    return (risen.isEmpty() ? own : risen)
+        .stream().allMatch(alarm -> alarm.suppression() != Suppression.NONE);
   }
 
   private static Optional<AlarmKind> leading(List<AlarmSnapshot> own) {

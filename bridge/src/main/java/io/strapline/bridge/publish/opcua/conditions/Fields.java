@@ -211,7 +211,7 @@ final class Fields {
         FieldKind.PROPERTY,
         NodeIds.NodeId,
         state -> new NodeId(namespace, spec.tag() + ".Level"));
-    add("SuppressedOrShelved", FieldKind.PROPERTY, NodeIds.Boolean, state -> false);
+    add("SuppressedOrShelved", FieldKind.PROPERTY, NodeIds.Boolean, ConditionState::suppressed);
     if (spec.latching()) {
       addTwoState(
           "LatchedState",

@@ -234,6 +234,19 @@ class ConditionEngineTest {
   }
 
   @Test
+  void isSuppressedOnceAllThatHasRisenIs() {
+    plant.distance(TAG, 0.5, 2); // high-high and high
+    assertFalse(last(1).suppressed());
+    plant.outOfService(TAG, AlarmKind.HIGH, true, 3);
+    assertEquals(0, engine.acknowledgeAll("LT-8", ANNA)); // all before is done
+    assertFalse(state(LEVEL).suppressed(), "the high-high alarm is not out of service");
+    plant.outOfService(TAG, AlarmKind.HIGH_HIGH, true, 4);
+    Eventually.holds("suppressed", () -> state(LEVEL).suppressed());
+    plant.outOfService(TAG, AlarmKind.HIGH_HIGH, false, 5);
+    Eventually.holds("in service again", () -> !state(LEVEL).suppressed());
+  }
+
+  @Test
   void acknowledgesAllOfAPoint() {
     plant.distance(TAG, 0.5, 2);
     plant.tick(TAG, 4_000);
