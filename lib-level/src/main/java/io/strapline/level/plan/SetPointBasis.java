@@ -16,7 +16,7 @@ public final class SetPointBasis {
   private final CapacityCurve vessel;
   private final double criticalHighMetres;
   private final double criticalLowMetres;
-  private final GreatestFlows flows;
+  private final DesignFlows flows;
   private final EnumMap<SetPoint, ResponseStep> steps;
   private final MeasuringWindow window;
 
@@ -60,7 +60,7 @@ public final class SetPointBasis {
   }
 
   /** Returns a builder for a vessel and its greatest flows. */
-  public static Builder builder(CapacityCurve vessel, GreatestFlows flows) {
+  public static Builder builder(CapacityCurve vessel, DesignFlows flows) {
     return new Builder(vessel, flows);
   }
 
@@ -70,7 +70,7 @@ public final class SetPointBasis {
   }
 
   /** Returns the greatest flows. */
-  public GreatestFlows flows() {
+  public DesignFlows flows() {
     return flows;
   }
 
@@ -92,13 +92,13 @@ public final class SetPointBasis {
   public static final class Builder {
 
     private final CapacityCurve vessel;
-    private final GreatestFlows flows;
+    private final DesignFlows flows;
     private final Map<SetPoint, ResponseStep> steps = new EnumMap<>(SetPoint.class);
     private double criticalHighMetres;
     private double criticalLowMetres;
     private MeasuringWindow window = MeasuringWindow.OPEN;
 
-    private Builder(@Nullable CapacityCurve vessel, @Nullable GreatestFlows flows) {
+    private Builder(@Nullable CapacityCurve vessel, @Nullable DesignFlows flows) {
       this.vessel = Check.present("SetPointBasis.vessel", vessel, "give the vessel or its table");
       this.flows = Check.present("SetPointBasis.flows", flows, "give the greatest flows");
       criticalHighMetres = this.vessel.maxHeightMetres();

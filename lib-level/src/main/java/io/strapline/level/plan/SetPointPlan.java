@@ -1,6 +1,7 @@
 package io.strapline.level.plan;
 
 import io.strapline.level.inventory.Content;
+import io.strapline.level.inventory.GreatestFlows;
 import io.strapline.level.inventory.Target;
 import io.strapline.level.inventory.TimeToTarget;
 import io.strapline.level.reading.Reading;
@@ -151,7 +152,7 @@ public final class SetPointPlan {
     if (share.isEmpty()) {
       return "reduce allowances and least heights, or widen the critical levels";
     }
-    GreatestFlows flows = basis.flows().times(share.getAsDouble());
+    DesignFlows flows = basis.flows().times(share.getAsDouble());
     return "cut the greatest flows to "
         + roundedDown(flows.inCubicMetresPerSecond() * SECONDS_PER_HOUR)
         + " m3/h in and "
@@ -206,7 +207,7 @@ public final class SetPointPlan {
                 target,
                 content,
                 flow,
-                new io.strapline.level.inventory.GreatestFlows(
+                new GreatestFlows(
                     up ? OptionalDouble.of(greatest) : OptionalDouble.empty(),
                     up ? OptionalDouble.empty() : OptionalDouble.of(greatest))));
       }

@@ -48,15 +48,15 @@ class OverfillExamplesTest {
     return seconds / 60;
   }
 
-  private static GreatestFlows inflow(double cubicMetresPerHour) {
-    return new GreatestFlows(VolumeFlowUnit.CUBIC_METRE_PER_HOUR.toSi(cubicMetresPerHour), 0);
+  private static DesignFlows inflow(double cubicMetresPerHour) {
+    return new DesignFlows(VolumeFlowUnit.CUBIC_METRE_PER_HOUR.toSi(cubicMetresPerHour), 0);
   }
 
   private static ResponseStep step(double minutes, double factor, double allowance) {
     return new ResponseStep(ResponseTime.of(0, 60 * minutes), new Margin(factor, 0, 0, allowance));
   }
 
-  private static double riseMetresPerMinute(Vessel vessel, GreatestFlows flows, double level) {
+  private static double riseMetresPerMinute(Vessel vessel, DesignFlows flows, double level) {
     return 60 * flows.inCubicMetresPerSecond() / vessel.surfaceSquareMetres(level);
   }
 
@@ -65,7 +65,7 @@ class OverfillExamplesTest {
   void meetsThePublishedExampleOfTheCourse() {
     String name = "COURSE-T101";
     Vessel tank = StackedVessel.of(List.of(new PrismSection(new Rectangle(5, 4), 10)));
-    GreatestFlows flows = inflow(value(name, "maximum inflow"));
+    DesignFlows flows = inflow(value(name, "maximum inflow"));
     double overflow = value(name, "overflow level");
     ResponseTime response =
         ResponseTime.of(
@@ -110,7 +110,7 @@ class OverfillExamplesTest {
             ResponseTime.of(0, 60 * value(name, "stop time")), new Margin(1, 120, 0, 0));
     SetPointRow limit =
         SetPointPlan.of(
-                SetPointBasis.builder(tank, new GreatestFlows(flow, 0))
+                SetPointBasis.builder(tank, new DesignFlows(flow, 0))
                     .step(SetPoint.HIGH_HIGH, stop)
                     .build())
             .row(SetPoint.HIGH_HIGH);
@@ -124,7 +124,7 @@ class OverfillExamplesTest {
   void meetsTheVerticalCylinder() {
     String name = "EX1-VERTICAL";
     Vessel tank = StackedVessel.uprightCylinder(value(name, "diameter"), 12);
-    GreatestFlows flows = inflow(value(name, "maximum fill rate"));
+    DesignFlows flows = inflow(value(name, "maximum fill rate"));
     double allowance = value(name, "measurement allowance");
     double operator = value(name, "operator time between working level and high-high");
     SetPointPlan plan =
@@ -155,7 +155,7 @@ class OverfillExamplesTest {
   void meetsTheLyingCylinderWhereAConstantSpeedWouldMiss() {
     String name = "EX2-HORIZONTAL";
     Vessel tank = new LyingCylinder(2 * value(name, "radius"), value(name, "length"));
-    GreatestFlows flows = inflow(value(name, "maximum fill rate"));
+    DesignFlows flows = inflow(value(name, "maximum fill rate"));
     double critical = value(name, "critical high");
     double minutes = value(name, "response time");
     SetPointPlan plan =
@@ -186,7 +186,7 @@ class OverfillExamplesTest {
     Vessel silo = StackedVessel.uprightCylinder(diameter, value(name, "inlet height"));
     double cone = diameter / 2 * Math.tan(Math.toRadians(value(name, "angle of repose")));
     double kilogramsPerSecond = MassFlowUnit.TONNE_PER_HOUR.toSi(value(name, "fill rate"));
-    GreatestFlows flows = GreatestFlows.ofMass(kilogramsPerSecond, 0, value(name, "bulk density"));
+    DesignFlows flows = DesignFlows.ofMass(kilogramsPerSecond, 0, value(name, "bulk density"));
     double apex = value(name, "critical high at the apex (0.5 m below inlet)");
     double minutes = value(name, "response time (conveyor run-out included)");
     SetPointRow highHigh =

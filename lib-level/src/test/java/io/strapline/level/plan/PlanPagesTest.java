@@ -35,7 +35,7 @@ class PlanPagesTest {
         new SignalSettings(GateSettings.OPEN, NoReturnPolicy.hold(10), 5, 8, 30);
     DetectionDelay detection = DetectionDelay.of(signal, 1, 2, 1);
     Margin allowance = Margin.allowance(0.02);
-    GreatestFlows flows = new GreatestFlows(inflowPerHour / 3600, 40.0 / 3600);
+    DesignFlows flows = new DesignFlows(inflowPerHour / 3600, 40.0 / 3600);
     return SetPointPlan.of(
         SetPointBasis.builder(TANK, flows)
             .criticalHigh(2.35)

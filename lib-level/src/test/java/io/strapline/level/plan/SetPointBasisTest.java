@@ -20,18 +20,18 @@ class SetPointBasisTest {
   private static final Vessel TANK = StackedVessel.uprightCylinder(3, 10);
 
   private static SetPointBasis.Builder basis() {
-    return SetPointBasis.builder(TANK, new GreatestFlows(0.1, 0.1));
+    return SetPointBasis.builder(TANK, new DesignFlows(0.1, 0.1));
   }
 
   @ParameterizedTest
   @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, -1e-9})
   void refusesWhatIsNegativeOrNotFinite(double wrong) {
     DetectionDelay none = DetectionDelay.NONE;
-    assertRefused("GreatestFlows.in", () -> new GreatestFlows(wrong, 0));
-    assertRefused("GreatestFlows.out", () -> new GreatestFlows(0, wrong));
-    assertRefused("GreatestFlows.in", () -> GreatestFlows.ofMass(wrong, 0, 700));
-    assertRefused("GreatestFlows.out", () -> GreatestFlows.ofMass(0, wrong, 700));
-    assertRefused("GreatestFlows.density", () -> GreatestFlows.ofMass(1, 1, wrong));
+    assertRefused("DesignFlows.in", () -> new DesignFlows(wrong, 0));
+    assertRefused("DesignFlows.out", () -> new DesignFlows(0, wrong));
+    assertRefused("DesignFlows.in", () -> DesignFlows.ofMass(wrong, 0, 700));
+    assertRefused("DesignFlows.out", () -> DesignFlows.ofMass(0, wrong, 700));
+    assertRefused("DesignFlows.density", () -> DesignFlows.ofMass(1, 1, wrong));
     assertRefused("ResponseTime.operator", () -> new ResponseTime(wrong, 0, none));
     assertRefused("ResponseTime.shutOff", () -> new ResponseTime(0, wrong, none));
     assertRefused("DetectionDelay.sampling", () -> new DetectionDelay(wrong, 0, 0, 0));
@@ -68,8 +68,8 @@ class SetPointBasisTest {
   @Test
   void refusesASideWithoutFlow() {
     ResponseStep step = ResponseStep.ofSeconds(60);
-    SetPointBasis.Builder noInflow = SetPointBasis.builder(TANK, new GreatestFlows(0, 0.1));
-    SetPointBasis.Builder noOutflow = SetPointBasis.builder(TANK, new GreatestFlows(0.1, 0));
+    SetPointBasis.Builder noInflow = SetPointBasis.builder(TANK, new DesignFlows(0, 0.1));
+    SetPointBasis.Builder noOutflow = SetPointBasis.builder(TANK, new DesignFlows(0.1, 0));
 
     assertRefused("SetPointBasis.flows.in", () -> noInflow.step(SetPoint.HIGH_HIGH, step).build());
     assertRefused("SetPointBasis.flows.out", () -> noOutflow.step(SetPoint.LOW_LOW, step).build());

@@ -31,7 +31,7 @@ class SetPointPlanTest {
       StackedVessel.of(List.of(new PrismSection(new Rectangle(5, 2), 10)));
 
   /** A metre in 100 s both ways. */
-  private static final GreatestFlows FLOWS = new GreatestFlows(0.1, 0.1);
+  private static final DesignFlows FLOWS = new DesignFlows(0.1, 0.1);
 
   private static SetPointBasis.Builder basis() {
     return SetPointBasis.builder(TANK, FLOWS).criticalHigh(9.5).criticalLow(0.5);
@@ -97,7 +97,7 @@ class SetPointPlanTest {
     SetPointPlan fast = SetPointPlan.of(basis().step(SetPoint.AUTOMATIC_SHUT_OFF, step).build());
     SetPointPlan slow =
         SetPointPlan.of(
-            SetPointBasis.builder(TANK, new GreatestFlows(0.001, 0))
+            SetPointBasis.builder(TANK, new DesignFlows(0.001, 0))
                 .criticalHigh(9.5)
                 .step(SetPoint.AUTOMATIC_SHUT_OFF, step)
                 .build());
@@ -213,7 +213,7 @@ class SetPointPlanTest {
       SetPointBasis.Builder builder =
           SetPointBasis.builder(
                   vessel,
-                  new GreatestFlows(
+                  new DesignFlows(
                       capacity * (0.0001 + 0.0005 * random.nextDouble()),
                       capacity * (0.0001 + 0.0005 * random.nextDouble())))
               .criticalHigh(full * (0.9 + 0.1 * random.nextDouble()))
@@ -277,7 +277,7 @@ class SetPointPlanTest {
   private static SetPointPlan planAtFlow(CapacityCurve vessel, double flow) {
     ResponseStep step = ResponseStep.ofSeconds(300);
     return SetPointPlan.of(
-        SetPointBasis.builder(vessel, new GreatestFlows(flow, flow))
+        SetPointBasis.builder(vessel, new DesignFlows(flow, flow))
             .step(SetPoint.HIGH_HIGH, step)
             .step(SetPoint.LOW_LOW, step)
             .build());

@@ -8,17 +8,17 @@ import io.strapline.level.internal.Check;
  * @param inCubicMetresPerSecond finite, zero or more; zero when nothing is derived from it
  * @param outCubicMetresPerSecond likewise
  */
-public record GreatestFlows(double inCubicMetresPerSecond, double outCubicMetresPerSecond) {
+public record DesignFlows(double inCubicMetresPerSecond, double outCubicMetresPerSecond) {
 
   /** Checks both flows. */
-  public GreatestFlows {
+  public DesignFlows {
     inCubicMetresPerSecond = checked("in", inCubicMetresPerSecond, "m3/s");
     outCubicMetresPerSecond = checked("out", outCubicMetresPerSecond, "m3/s");
   }
 
   private static double checked(String name, double flow, String unit) {
     return Check.notNegative(
-        "GreatestFlows." + name, flow, unit, "enter the greatest flow without a sign");
+        "DesignFlows." + name, flow, unit, "enter the greatest flow without a sign");
   }
 
   /**
@@ -29,16 +29,16 @@ public record GreatestFlows(double inCubicMetresPerSecond, double outCubicMetres
    * @param leastKilogramsPerCubicMetre least bulk density that occurs (freshly filled, loose):
    *     gives the greatest volume; greater than zero
    */
-  public static GreatestFlows ofMass(
+  public static DesignFlows ofMass(
       double inKilogramsPerSecond,
       double outKilogramsPerSecond,
       double leastKilogramsPerCubicMetre) {
     Check.positive(
-        "GreatestFlows.density",
+        "DesignFlows.density",
         leastKilogramsPerCubicMetre,
         "kg/m3",
         "enter the least bulk density that occurs");
-    return new GreatestFlows(
+    return new DesignFlows(
         checked("in", inKilogramsPerSecond, "kg/s") / leastKilogramsPerCubicMetre,
         checked("out", outKilogramsPerSecond, "kg/s") / leastKilogramsPerCubicMetre);
   }
@@ -47,7 +47,7 @@ public record GreatestFlows(double inCubicMetresPerSecond, double outCubicMetres
     return high ? inCubicMetresPerSecond : outCubicMetresPerSecond;
   }
 
-  GreatestFlows times(double share) {
-    return new GreatestFlows(inCubicMetresPerSecond * share, outCubicMetresPerSecond * share);
+  DesignFlows times(double share) {
+    return new DesignFlows(inCubicMetresPerSecond * share, outCubicMetresPerSecond * share);
   }
 }
