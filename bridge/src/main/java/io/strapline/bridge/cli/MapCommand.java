@@ -27,7 +27,8 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  strapline map config/kestrel-quay.yaml",
-      "  strapline map config/kestrel-quay.yaml --csv --registers > registers.csv"
+      "  strapline map config/kestrel-quay.yaml --csv --registers > registers.csv",
+      "  strapline map config/kestrel-quay.yaml --html > map.html"
     })
 final class MapCommand implements Callable<Integer> {
 
@@ -53,6 +54,13 @@ final class MapCommand implements Callable<Integer> {
 
     @Option(names = "--json", description = "Print JSON.")
     private boolean json;
+
+    @Option(names = "--html", description = "Print one HTML page, for a browser or for paper.")
+    private boolean html;
+
+    private String render(String plantName, List<Sheet> sheets) {
+      return html ? SheetPage.of(plantName, sheets) : chosen().render(sheets);
+    }
 
     private SheetFormat chosen() {
       if (csv) {
@@ -84,7 +92,8 @@ final class MapCommand implements Callable<Integer> {
   @Override
   public Integer call() throws ConfigException {
     PrintWriter out = spec.commandLine().getOut();
-    out.print(format.chosen().render(sheets(plant.read().plant())));
+    PlantSettings settings = plant.read().plant();
+    out.print(format.render(settings.name(), sheets(settings)));
     out.flush();
     return ExitCodes.OK;
   }

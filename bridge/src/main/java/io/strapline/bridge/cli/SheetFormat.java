@@ -132,7 +132,8 @@ enum SheetFormat {
     return lines;
   }
 
-  private static String cell(Object cell) {
+  /** Returns the text of a cell, numbers without an exponent. */
+  static String cell(Object cell) {
     return cell instanceof Number number ? plain(number) : cell.toString();
   }
 

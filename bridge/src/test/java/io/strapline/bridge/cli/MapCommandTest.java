@@ -87,8 +87,39 @@ class MapCommandTest {
         addresses);
   }
 
+  @Test
+  void htmlIsOneWholePageWithoutScriptsOrAnythingFromElsewhere() throws Exception {
+    String page = run("--html");
+    assertTrue(page.startsWith("<!DOCTYPE html>"));
+    for (String foreign : List.of("<script", "http:", "https:", "src=", "url(", "@import")) {
+      assertFalse(page.contains(foreign), foreign);
+    }
+    // Well-formed apart from the two void elements of the head, so a strict reader can check it.
+    String strict = page.replace("<!DOCTYPE html>", "").replaceAll("<meta [^>]*>", "");
+    org.w3c.dom.Document document =
+        javax.xml.parsers.DocumentBuilderFactory.newInstance()
+            .newDocumentBuilder()
+            .parse(new org.xml.sax.InputSource(new java.io.StringReader(strict)));
+    assertEquals(3, document.getElementsByTagName("table").getLength());
+    assertEquals(3, document.getElementsByTagName("caption").getLength());
+    int rows = 0;
+    for (String part : List.of("--registers", "--inputs", "--nodes")) {
+      rows += (int) run("--csv", part).lines().count();
+    }
+    assertEquals(rows, document.getElementsByTagName("tr").getLength());
+    assertTrue(page.contains("<html lang=\"en\">"));
+    assertTrue(page.contains("<title>Kestrel Quay: registers and variables</title>"));
+    // Every link leads somewhere on the page.
+    int links = document.getElementsByTagName("a").getLength();
+    assertTrue(links > 3, () -> links + " links");
+    for (int i = 0; i < links; i++) {
+      org.w3c.dom.Element link = (org.w3c.dom.Element) document.getElementsByTagName("a").item(i);
+      assertTrue(page.contains("id=\"" + link.getAttribute("href").substring(1) + "\""));
+    }
+  }
+
   @ParameterizedTest
-  @ValueSource(strings = {"--csv --json", "--registers --nodes"})
+  @ValueSource(strings = {"--csv --json", "--csv --html", "--registers --nodes"})
   void choicesThatExcludeEachOtherAreRefused(String options) {
     List<String> args = new ArrayList<>(List.of("map", CONFIG));
     args.addAll(List.of(options.split(" ", -1)));

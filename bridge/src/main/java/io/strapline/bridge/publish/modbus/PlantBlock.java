@@ -44,7 +44,7 @@ final class PlantBlock {
     all.add(plain(0, UINT16, "magic", "always 21324 (534C hex)", s -> MAGIC));
     all.add(plain(1, UINT16, "map version", "", s -> PointBlock.MAP_VERSION));
     all.add(plain(2, INT16, "test int16", "always -12345", s -> TEST_INT16));
-    all.add(plain(3, UINT16, "word order", "as configured; codes above", s -> code(s.order())));
+    all.add(plain(3, UINT16, "word order", "0 ABCD, 1 CDAB, 2 BADC, 3 DCBA", s -> code(s.order())));
     all.add(plain(4, FLOAT32, "test float", "12.345 as configured", s -> TEST_FLOAT));
     all.add(plain(6, INT32, "test int32", "123456789 as configured", s -> TEST_INT32));
     for (WordOrder order : WordOrder.values()) {

@@ -49,7 +49,12 @@ final class PointBlock {
     all.add(plain(2, UINT32, "sequence", "counts evaluations of the point", PointState::sequence));
     all.add(quality(4));
     all.add(
-        plain(5, UINT16, "cause", "why the level is not good; list below", PointBlock::causeCode));
+        plain(
+            5,
+            UINT16,
+            "cause",
+            "why the level is not good; codes in docs/register-map.md",
+            PointBlock::causeCode));
     all.add(ne107(6));
     all.add(
         plain(
