@@ -183,9 +183,8 @@ final class PlantSummary {
     }
     if (source instanceof Modbus modbus) {
       return "Modbus "
-          + modbus.device().host()
-          + ":"
-          + modbus.device().port()
+          + modbus.device().line().name()
+          + (modbus.device().line().isShared() ? " unit " + modbus.device().unitId() : "")
           + " register "
           + modbus.register().address()
           + ", "

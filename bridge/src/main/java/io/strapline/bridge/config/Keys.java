@@ -157,7 +157,8 @@ enum Keys {
   TIME_COLUMN("column", "pattern", "zone"),
   VALUE_COLUMN("column", "unit"),
   MODBUS_DEVICE_SOURCE("signal", "device", "register"),
-  DEVICE("host", "port", "unit-id", "poll", "timeout", "longest-pause"),
+  DEVICE("host", "port", "framing", "serial", "unit-id", "poll", "timeout", "longest-pause"),
+  DEVICE_SERIAL("port", "baud", "parity", "stop-bits", "silence"),
   REGISTER("table", "address", "type", "word-order", "scale");
 
   // List.of makes the list immutable, which its type does not tell.

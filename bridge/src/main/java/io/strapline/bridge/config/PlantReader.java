@@ -45,6 +45,7 @@ public final class PlantReader {
     Optional<ModbusSettings> modbus = NetworkReader.modbus(section);
     NetworkReader.refuseEqualPorts(section, opcUa, modbus);
     List<PointConfig> points = points(section);
+    new SerialPorts(section, modbus).check(points);
     return section.build(
         () ->
             new PlantSettings(

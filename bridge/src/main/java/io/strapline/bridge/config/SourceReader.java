@@ -1,6 +1,7 @@
 package io.strapline.bridge.config;
 
 import io.strapline.bridge.config.ConfigProblem.Reason;
+import io.strapline.bridge.config.ModbusLines.Framing;
 import io.strapline.bridge.config.ModbusSettings.WordOrder;
 import io.strapline.bridge.config.SourceSettings.Modbus;
 import io.strapline.bridge.config.SourceSettings.ModbusDevice;
@@ -72,14 +73,41 @@ final class SourceReader {
   }
 
   private static Optional<ModbusDevice> device(Section section) {
-    String host = section.text("host", "the address or name of the device");
-    section.scalar("host").ifPresent(NetworkReader::refuseBadHost);
-    int port = section.optionalInteger("port", 1, NetworkReader.LARGEST_PORT).orElse(MODBUS_PORT);
-    int unitId = section.optionalInteger("unit-id", 0, LARGEST_UNIT_ID).orElse(1);
+    Optional<DeviceLine> line = section.has("serial") ? serialLine(section) : tcpLine(section);
+    int unitId = unitId(section);
     double poll = positiveTime(section, "poll", 1);
     double timeout = positiveTime(section, "timeout", 1);
     double pause = positiveTime(section, "longest-pause", LONGEST_PAUSE_SECONDS);
-    return section.build(() -> new ModbusDevice(host, port, unitId, poll, timeout, pause));
+    return section.build(() -> new ModbusDevice(line.orElseThrow(), unitId, poll, timeout, pause));
+  }
+
+  private static Optional<DeviceLine> tcpLine(Section section) {
+    String host = section.text("host", "the address or name of the device, or a serial line");
+    section.scalar("host").ifPresent(NetworkReader::refuseBadHost);
+    int port = section.optionalInteger("port", 1, NetworkReader.LARGEST_PORT).orElse(MODBUS_PORT);
+    Framing framing = section.choiceOr("framing", Labels.all(Framing.class), Framing.TCP);
+    return section.build(() -> new DeviceLine.Tcp(host, port, framing));
+  }
+
+  private static Optional<DeviceLine> serialLine(Section section) {
+    for (String key : List.of("host", "port", "framing")) {
+      if (section.has(key)) {
+        section.error(key, Reason.CONFLICT, "stands beside serial", "keep one of the two");
+      }
+    }
+    return section
+        .section("serial", Keys.DEVICE_SERIAL)
+        .flatMap(SerialReader::line)
+        .map(DeviceLine.Serial::new);
+  }
+
+  /** On a line with serial frames 0 is a broadcast, which nobody answers. */
+  private static int unitId(Section section) {
+    boolean frames = section.has("serial") || section.textOr("framing", "").equals("rtu");
+    return section
+        .optionalInteger(
+            "unit-id", frames ? 1 : 0, frames ? SerialReader.LARGEST_SERIAL_UNIT : LARGEST_UNIT_ID)
+        .orElse(1);
   }
 
   private static Optional<ModbusRegister> register(Section section, Signal signal) {

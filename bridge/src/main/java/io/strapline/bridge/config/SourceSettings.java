@@ -145,32 +145,47 @@ public sealed interface SourceSettings {
   record ValueColumn(String header, double toSi) {}
 
   /**
-   * A register of a device that is polled over Modbus TCP.
+   * A register of a device that is polled over Modbus.
    *
    * @param signal what the register holds
-   * @param device where it is; points with equal devices share one connection
+   * @param device where it is; points with equal devices are read together
    * @param register which register
    */
   record Modbus(Signal signal, ModbusDevice device, ModbusRegister register)
       implements SourceSettings {}
 
   /**
-   * A Modbus TCP device.
+   * A Modbus device.
    *
-   * @param host name or address
-   * @param port TCP port
+   * @param line the way to it
    * @param unitId 0 to 255
    * @param pollSeconds period, greater than zero
    * @param timeoutSeconds of one answer, greater than zero
-   * @param backOffSeconds longest pause between attempts to connect, greater than zero
+   * @param backOffSeconds longest pause between attempts to reach it, greater than zero
    */
   record ModbusDevice(
-      String host,
-      int port,
+      DeviceLine line,
       int unitId,
       double pollSeconds,
       double timeoutSeconds,
-      double backOffSeconds) {}
+      double backOffSeconds) {
+
+    /** A Modbus TCP device. */
+    public ModbusDevice(
+        String host,
+        int port,
+        int unitId,
+        double pollSeconds,
+        double timeoutSeconds,
+        double backOffSeconds) {
+      this(
+          new DeviceLine.Tcp(host, port, ModbusLines.Framing.TCP),
+          unitId,
+          pollSeconds,
+          timeoutSeconds,
+          backOffSeconds);
+    }
+  }
 
   /**
    * A value in a device's registers.

@@ -282,9 +282,26 @@ class PlantReaderTest {
     assertEquals(
         new Modbus(
             Signal.DISTANCE,
-            new ModbusDevice("gauge.kestrel-quay.example", 502, 1, 1, 1, 30),
+            new ModbusDevice(
+                new DeviceLine.Tcp("gauge.kestrel-quay.example", 502, ModbusLines.Framing.RTU),
+                1,
+                1,
+                1,
+                30),
             new ModbusRegister(3, 0, RegisterType.UINT16, WordOrder.ABCD, 0.001)),
         config("LT-4").source());
+  }
+
+  @Test
+  void aDeviceMayBeAUnitOnASerialLine() {
+    SerialLine line =
+        new SerialLine("/dev/ttyS1", 9600, SerialLine.Parity.ODD, 1, OptionalDouble.of(0.02));
+    assertEquals(
+        new Modbus(
+            Signal.LEVEL,
+            new ModbusDevice(new DeviceLine.Serial(line), 12, 1, 1, 30),
+            new ModbusRegister(3, 3, RegisterType.INT16, WordOrder.ABCD, 0.01)),
+        config("LT-30").source());
   }
 
   @Test

@@ -84,7 +84,9 @@ class SchemaTest {
     assertWords(ModbusSettings.WordOrder.class, "register", "word-order");
     assertWords(ModbusSettings.BadValue.class, "modbus", "bad-value");
     assertWords(ModbusLines.Framing.class, "modbus", "framing");
+    assertWords(ModbusLines.Framing.class, "device", "framing");
     assertWords(SerialLine.Parity.class, "modbus-serial", "parity");
+    assertWords(SerialLine.Parity.class, "device-serial", "parity");
     assertWords(Interpolation.class, "capacity-table", "interpolation");
     assertWords(TableReader.Separator.class, "capacity-table", "separator");
     assertWords(TableReader.Decimal.class, "capacity-table", "decimal");

@@ -10,6 +10,7 @@ import com.ghgande.j2mod.modbus.msg.ReadInputRegistersResponse;
 import com.ghgande.j2mod.modbus.msg.ReadMultipleRegistersRequest;
 import com.ghgande.j2mod.modbus.msg.ReadMultipleRegistersResponse;
 import com.ghgande.j2mod.modbus.procimg.InputRegister;
+import io.strapline.bridge.config.DeviceLine;
 import io.strapline.bridge.config.SourceSettings.ModbusDevice;
 import java.io.IOException;
 import java.net.InetSocketAddress;
@@ -25,12 +26,13 @@ import org.jspecify.annotations.Nullable;
  * <p>The protocol library writes and reads the messages. Its own master is not used: after a
  * time-out it takes the late answer of one request as the answer of the next.
  */
-final class DeviceLink {
+final class DeviceLink implements Link {
 
   private static final int MAX_ID = 0xFFFF;
   private static final int HEADER_BYTES = 6;
 
   private final ModbusDevice device;
+  private final DeviceLine.Tcp line;
   private volatile @Nullable DeadlineSocket socket;
   private volatile boolean aborted;
   private @Nullable Connection connection;
@@ -40,6 +42,16 @@ final class DeviceLink {
 
   DeviceLink(ModbusDevice device) {
     this.device = device;
+    if (!(device.line() instanceof DeviceLine.Tcp tcp)) {
+      throw new IllegalArgumentException(
+          "DeviceLink.line = " + device.line() + ": must be a TCP connection; use RtuLink");
+    }
+    line = tcp;
+  }
+
+  @Override
+  public byte[] read(ModbusDevice only, ReadGroup group) throws IOException {
+    return read(group.function(), group.address(), group.count());
   }
 
   /**
@@ -137,7 +149,7 @@ final class DeviceLink {
       throw new IOException("closed");
     }
     int millis = (int) Math.max(1, TimeUnit.NANOSECONDS.toMillis(timeoutNanos()));
-    fresh.connect(new InetSocketAddress(device.host(), device.port()), millis);
+    fresh.connect(new InetSocketAddress(line.host(), line.port()), millis);
     fresh.setTcpNoDelay(true);
     Connection made = new Connection(fresh, new ModbusTCPTransport(fresh));
     connection = made;
@@ -148,14 +160,14 @@ final class DeviceLink {
     return (long) Math.min(device.timeoutSeconds() * 1e9, Integer.MAX_VALUE * 1e6);
   }
 
-  /** Gives the connection up; the next read makes a new one. */
-  void disconnect() {
+  @Override
+  public void disconnect() {
     connection = null;
     closeSocket();
   }
 
-  /** Ends a read that is going on in another thread, and makes all later ones fail. */
-  void abort() {
+  @Override
+  public void abort() {
     aborted = true;
     closeSocket();
   }

@@ -1,6 +1,6 @@
 /**
- * A source that polls a device over Modbus TCP. The only package beside {@code publish.modbus} that
- * sees j2mod. May import {@code model} and {@code config}.
+ * A source that polls devices over Modbus TCP, RTU over TCP and serial lines. The only package that
+ * sees j2mod. May import {@code model}, {@code config} and {@code modbus}.
  */
 @NullMarked
 package io.strapline.bridge.source.modbus;

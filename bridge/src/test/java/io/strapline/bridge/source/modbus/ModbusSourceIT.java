@@ -158,7 +158,10 @@ class ModbusSourceIT {
     try (ModbusSource source = ModbusSource.of(configs, clock).get(0)) {
       source.start(sink);
       awaitThat(() -> failures.size() == 2);
-      assertTrue(String.valueOf(failures.get("LT-102")).startsWith("127.0.0.1:" + device.port()));
+      assertTrue(
+          String.valueOf(failures.get("LT-102"))
+              .startsWith(
+                  "127.0.0.1:" + Integer.parseInt(device.line().name().replaceAll(".*:", ""))));
       assertTrue(snapshot("LT-101").level().quality().isBad());
     }
   }
